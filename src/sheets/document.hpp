@@ -1,0 +1,96 @@
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "sheets/printed_value.hpp"
+
+/// The document tree: what a sheet says, before anyone has decided where it stands on paper. Each value still knows the
+/// field it comes from. It is made by markup/, judged by the checks in sheets/, hashed by record/, set by layout/.
+namespace ventfolio {
+
+/// Words in braces after a heading, a figure or a call-out: `{.act span=8 aside="Chest not moving"}`.
+struct Attributes {
+    std::vector<std::string> classes;                          ///< `.act`
+    std::vector<std::pair<std::string, std::string>> options;  ///< `span=8`; the value may hold value tokens
+
+    bool has(std::string_view name) const;
+    std::optional<std::string_view> option(std::string_view name) const;
+};
+
+struct Inline {
+    enum class Kind {
+        text,        ///< `text`
+        value,       ///< `value`, from the profile or a calculator
+        line_break,  ///< a hard break
+        figure,      ///< `text` is the figure's name, `alternative` what it shows
+        check_box,   ///< drawn, empty
+        write_in,    ///< a line to write on: three or more underscores; `text` holds them
+    };
+    Kind kind = Kind::text;
+    std::string text;
+    std::string alternative;
+    bool strong = false;
+    PrintedValue value;
+    std::size_t line = 0;  ///< line of the template
+};
+using Inlines = std::vector<Inline>;
+
+enum class Alignment { automatic, left, center, right };
+
+struct TableCell {
+    Inlines inlines;
+};
+struct TableRow {
+    std::vector<TableCell> cells;
+    std::size_t line = 0;
+};
+
+struct Block {
+    enum class Kind {
+        heading,    ///< `level`, `inlines`, `attributes`; `aside` is set small at its right end
+        paragraph,  ///< `inlines`
+        list,       ///< `children` are items; `ordered`
+        item,       ///< `children`; `task` items print a check box
+        table,      ///< `head`, `rows`, `alignments`
+        call_out,   ///< `label` is the marker in capitals (WARNING), `children`
+        rule,       ///< a line across
+    };
+    Kind kind = Kind::paragraph;
+    int level = 0;
+    bool ordered = false;
+    bool task = false;
+    std::string label;
+    Attributes attributes;
+    Inlines inlines;
+    Inlines aside;
+    std::vector<Block> children;
+    TableRow head;
+    std::vector<TableRow> rows;
+    std::vector<Alignment> alignments;
+    std::size_t line = 0;  ///< line of the template
+};
+
+/// A finished sheet of one home.
+struct Document {
+    std::string name;      ///< "bedside-card/bed"
+    std::string sheet;     ///< "bedside-card"
+    std::string place;     ///< "bed"; empty where the sheet has no place
+    std::string language;  ///< BCP 47, "en"
+    std::string template_file;
+    std::vector<std::pair<std::string, std::string>> front_matter;
+    Inlines title;
+    std::vector<PrintedValue> identifiers;  ///< the two identifiers for the audience of the sheet
+    std::vector<Block> blocks;
+
+    std::optional<std::string_view> front(std::string_view key) const;
+};
+
+/// The words of inlines as one line of text, for checks, codes and messages.
+std::string plain_text(const Inlines& inlines);
+
+}  // namespace ventfolio
