@@ -12,6 +12,7 @@
 #include <variant>
 #include <vector>
 
+#include "profile/audience.hpp"
 #include "profile/place.hpp"
 #include "units/calendar.hpp"
 #include "units/measure.hpp"
@@ -34,18 +35,6 @@ enum class Grade : std::uint8_t {
     expected,   ///< missing: a warning, and the paper prints NOT RECORDED with whom to ask
     essential,  ///< missing: nothing is printed
 };
-
-/// Readers of paper. A field may stand only on sheets for the audiences it lists.
-enum Audience : std::uint8_t {
-    nobody = 0,
-    wall = 1,     ///< hangs in the room; visitors read it
-    folder = 2,   ///< in the folder: family, nurses, therapist
-    crew = 4,     ///< ambulance and emergency staff
-    wallet = 8,   ///< a stranger who opens the wallet
-    utility = 16, ///< the power company
-    fire = 32,    ///< fire service and dispatch
-};
-using Audiences = std::uint8_t;
 
 /// From one measure to another, both as written.
 struct MeasureRange {

@@ -13,8 +13,8 @@ std::optional<std::string_view> Attributes::option(std::string_view name) const 
 }
 
 std::optional<std::string_view> Document::front(std::string_view key) const {
-    for (const auto& [name, value] : front_matter)
-        if (name == key) return value;
+    for (const auto& [word, value] : front_matter)
+        if (word == key) return value;
     return std::nullopt;
 }
 

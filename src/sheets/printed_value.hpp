@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "profile/field.hpp"
+#include "profile/audience.hpp"
 
 namespace ventfolio {
 
