@@ -1,0 +1,33 @@
+#include "calc/battery_time.hpp"
+
+namespace ventfolio::calc {
+namespace {
+
+bool is_share(double share) { return within(share, 0.1, 1); }
+
+}  // namespace
+
+std::optional<Duration> battery_time(std::span<const TestedBattery> batteries) {
+    if (batteries.empty()) return std::nullopt;
+    Duration sum;
+    for (const TestedBattery& battery : batteries) {
+        const bool tested = battery.tested >= Duration::of(1, unit::min) && within(battery.tested, 0, 7, unit::days);
+        if (!tested || !(battery.derating > 0) || !within(battery.derating, 0, 1)) return std::nullopt;
+        sum = sum + battery.tested * battery.derating;
+    }
+    return sum;
+}
+
+std::optional<Duration> labelled_battery_time(const LabelledBattery& battery, Power load) {
+    const bool usable = within(battery.nominal, 3, 60, unit::V) && within(battery.capacity, 0.1, 1000, unit::Ah) &&
+                        within(load, 0.5, 5000, unit::W) && is_share(battery.age_share) &&
+                        is_share(battery.temperature_share) && is_share(battery.usable_share) &&
+                        is_share(battery.supply_efficiency);
+    if (!usable) return std::nullopt;
+    const double watt_hours = battery.nominal.in(unit::V)*battery.capacity.in(unit::Ah);
+    const double shares =
+        battery.age_share * battery.temperature_share * battery.usable_share * battery.supply_efficiency;
+    return Duration::of(watt_hours * shares / load.in(unit::W), unit::h);
+}
+
+}  // namespace ventfolio::calc

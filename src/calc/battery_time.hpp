@@ -1,0 +1,52 @@
+#pragma once
+
+#include <optional>
+#include <span>
+
+#include "calc/band.hpp"
+
+namespace ventfolio::calc {
+
+/// The share of a tested time that a plan may count on (common practice, no source).
+inline constexpr double kBatteryDerating = 0.80;
+/// The same after a change of settings or with an old battery: twice the rate cut battery life by 18 +/- 11 %
+/// (Falaize et al., Respir Care 2013, abstract).
+inline constexpr double kBatteryDeratingLowered = 0.70;
+
+struct TestedBattery {
+    Duration tested;  ///< timed on this machine with these settings; never the time on the label
+    double derating = kBatteryDerating;
+};
+
+/// How long the batteries that serve one machine last, one after the other.
+///
+/// Formula  sum of tested time x derating
+/// Units    min; round down to print (floor_minutes)
+/// Range    each tested time 1 min to 7 days, derating above 0 and up to 1
+/// Source   common practice, no source; lowered derating see kBatteryDeratingLowered
+/// Example  300 min and 240 min at 0.80: 432 min
+/// Nothing  is returned for an empty list, or when any battery is outside the range: one untested battery makes the sum
+///          a guess.
+std::optional<Duration> battery_time(std::span<const TestedBattery> batteries);
+
+/// A battery known only by its label, and what takes from it.
+struct LabelledBattery {
+    Voltage nominal;
+    ElectricCharge capacity;
+    double age_share = 0.80;          ///< what is left at the end of its stated life (IEEE 485, from memory)
+    double temperature_share = 1;     ///< 1 / 1.19 for lead-acid at 10 degrees (IEEE 485, from memory)
+    double usable_share = 0.50;       ///< depth of discharge: 0.50 lead-acid, 0.80 lithium (common practice, no source)
+    double supply_efficiency = 0.85;  ///< of the inverter or converter (common practice, no source)
+};
+
+/// How long a labelled battery carries a load: a first guess before it is timed, never a number for a plan.
+///
+/// Formula  volts x ampere-hours x all shares / watts
+/// Units    V, Ah, W, result in h
+/// Range    3 to 60 V, 0.1 to 1000 Ah, load 0.5 to 5000 W, each share 0.1 to 1
+/// Source   definition; shares as named beside them
+/// Example  12 V, 100 Ah, 0.8, 10 degrees, half used, 0.85, 60 W: 5.71 h (the label alone says 20 h)
+/// Nothing  is returned outside the range, or without a load.
+std::optional<Duration> labelled_battery_time(const LabelledBattery& battery, Power load);
+
+}  // namespace ventfolio::calc

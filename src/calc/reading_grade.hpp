@@ -1,0 +1,34 @@
+#pragma once
+
+#include <optional>
+
+namespace ventfolio::calc {
+
+/// What was counted in a text. An item of a list counts as a sentence.
+struct TextCounts {
+    int words = 0;
+    int sentences = 0;
+    int syllables = 0;
+};
+
+/// The US school grade that a text asks for (Flesch-Kincaid).
+///
+/// Formula  0.39 x words / sentences + 11.8 x syllables / words - 15.59
+/// Units    school years; the smallest possible is -3.40
+/// Range    1 or more of each, sentences <= words <= syllables. Below 100 words the figure means little
+/// Source   Kincaid 1975 (from memory); readability page of the US Department of Veterans Affairs
+/// Example  100 words, 5 sentences, 150 syllables: 9.91
+/// Nothing  is returned outside the range.
+std::optional<double> reading_grade(const TextCounts& counts);
+
+/// How easy a text is to read, 100 easy to 0 hard (Flesch).
+///
+/// Formula  206.835 - 1.015 x words / sentences - 84.6 x syllables / words
+/// Units    none
+/// Range    as for reading_grade
+/// Source   Flesch 1948 (from memory); the same page
+/// Example  100 words, 5 sentences, 150 syllables: 59.6
+/// Nothing  is returned outside the range.
+std::optional<double> reading_ease(const TextCounts& counts);
+
+}  // namespace ventfolio::calc

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <algorithm>
+#include <optional>
+
+#include "calc/band.hpp"
+
+namespace ventfolio::calc {
+
+/// How far a measured value may lie from the usual one: a share of it, but at least so much, and at most such a share.
+template <Dimension D>
+struct Tolerance {
+    double share = 0;
+    Quantity<D> least{};
+    double most_share = 1;
+};
+
+// Common practice, no source: no published tolerance was found. A setting that is dialled must match exactly.
+inline constexpr Tolerance<Dimension::volume> kVolumeTolerance{0.10, Volume::of(15, unit::mL), 0.20};
+inline constexpr Tolerance<Dimension::flow> kMinuteVolumeTolerance{0.15, Flow{}, 1};
+inline constexpr Tolerance<Dimension::pressure> kPressureTolerance{0.10, Pressure::of(2, unit::cmH2O), 1};
+inline constexpr Tolerance<Dimension::breath_rate> kRateTolerance{0, BreathRate::of(1, unit::breaths_per_min), 1};
+
+/// The values that a setting check accepts around a usual one.
+///
+/// Formula  usual -/+ the larger of share x usual and `least`, but no more than most_share x usual; never below 0
+/// Units    of the quantity
+/// Range    usual above 0 and finite; shares 0 to 1
+/// Source   common practice, no source
+/// Example  450 mL: 405 to 495 mL. 60 mL: 48 to 72 mL (15 mL would be a quarter of the breath). 20 cmH2O: 18 to 22
+/// Nothing  is returned outside the range.
+template <Dimension D>
+std::optional<Band<Quantity<D>>> tolerance_band(Quantity<D> usual, const Tolerance<D>& tolerance) {
+    constexpr double kFinite = 1e12;
+    const Quantity<D> none{};
+    const double per_unit = usual / Quantity<D>::of(1, Unit{"", D, 1});
+    if (!(usual > none) || !within(per_unit, 0, kFinite) || !within(tolerance.share, 0, 1) ||
+        !within(tolerance.most_share, 0, 1) || !(tolerance.least >= none))
+        return std::nullopt;
+    const Quantity<D> off = std::min(std::max(usual * tolerance.share, tolerance.least), usual * tolerance.most_share);
+    return Band<Quantity<D>>{std::max(none, usual - off), usual + off};
+}
+
+/// The accepted range: what the profile expects, widened to the usual value with its tolerance.
+///
+/// Formula  the smaller low end to the larger high end
+/// Units    of the quantity
+/// Range    each band with its low end not above its high end
+/// Source   common practice, no source
+/// Example  expected 380 to 460, usual 450 -/+ 45: 380 to 495
+/// Nothing  is returned when an end is missing or a band is turned round.
+template <Dimension D>
+std::optional<Band<Quantity<D>>> widened(const Band<Quantity<D>>& expected, const Band<Quantity<D>>& tolerated) {
+    if (!(expected.low <= expected.high) || !(tolerated.low <= tolerated.high)) return std::nullopt;
+    return Band<Quantity<D>>{std::min(expected.low, tolerated.low), std::max(expected.high, tolerated.high)};
+}
+
+}  // namespace ventfolio::calc
