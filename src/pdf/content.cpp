@@ -1,0 +1,216 @@
+#include "pdf/content.hpp"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <initializer_list>
+#include <stdexcept>
+#include <string_view>
+
+#include "pdf/number.hpp"
+
+namespace ventfolio {
+namespace {
+
+/// The levels of grey of ISO 32000-1, 8.6.4.2. Grey is #595959.
+std::string_view level(Ink ink) {
+    switch (ink) {
+        case Ink::black:
+            return "0";
+        case Ink::white:
+            return "1";
+        case Ink::grey:
+            return "0.35";
+    }
+    throw std::logic_error{"an ink without a level"};
+}
+
+/// How two strokes meet (ISO 32000-1, 8.4.3.4).
+enum class Join { miter, round };
+
+/// Whether a width asks for a stroke; 0 means none.
+bool stroked_with(double width) {
+    if (!(width >= 0)) throw std::logic_error{fmt::format("{} is no width of a line", width)};
+    return width > 0;
+}
+
+/// Writes one page. It remembers the graphics state, so that only what changes is written.
+class ContentWriter {
+  public:
+    ContentWriter(double page_height, const FaceNames& faces) : page_height_{page_height}, faces_{faces} {}
+
+    void draw(const PlacedItem& item) {
+        switch (item.kind) {
+            case PlacedItem::Kind::text:
+                return draw(item.text);
+            case PlacedItem::Kind::box:
+                return draw(item.box);
+            case PlacedItem::Kind::rule:
+                return draw(item.rule);
+            case PlacedItem::Kind::path:
+                return draw(item.path);
+        }
+    }
+
+    std::string take() { return std::move(out_); }
+
+  private:
+    void draw(const TextRun& run);
+    void draw(const Box& box);
+    void draw(const Rule& rule);
+    void draw(const Path& path);
+
+    void number(double value) {
+        append_number(out_, value);
+        out_ += ' ';
+    }
+    void point(Point at) {
+        number(at.x);
+        number(page_height_ - at.y);
+    }
+    void fill_with(Ink ink);
+    void stroke_with(Ink ink, double width, Join join);
+    void select(Face face, double size);
+    void paint(bool filled, bool stroked);
+    void letter(char32_t code_point);
+
+    std::string out_;
+    double page_height_;
+    const FaceNames& faces_;
+
+    // What a page starts with (ISO 32000-1, table 52).
+    Ink fill_ = Ink::black;
+    Ink stroke_ = Ink::black;
+    double width_ = 1;
+    Join join_ = Join::miter;
+    Face face_ = Face::regular;
+    double size_ = 0;
+};
+
+void ContentWriter::fill_with(Ink ink) {
+    if (ink == fill_) return;
+    fill_ = ink;
+    out_ += fmt::format("{} g\n", level(ink));
+}
+
+void ContentWriter::stroke_with(Ink ink, double width, Join join) {
+    if (ink != stroke_) {
+        stroke_ = ink;
+        out_ += fmt::format("{} G\n", level(ink));
+    }
+    if (width != width_) {
+        width_ = width;
+        number(std::max(width, 0.01));  // a width of 0 would mean as thin as the printer can
+        out_ += "w\n";
+    }
+    if (join != join_) {
+        join_ = join;
+        out_ += join == Join::round ? "1 j\n" : "0 j\n";
+    }
+}
+
+void ContentWriter::select(Face face, double size) {
+    if (face == face_ && size == size_) return;
+    face_ = face;
+    size_ = size;
+    out_ += fmt::format("/{} ", face == Face::regular ? faces_.regular : faces_.bold);
+    number(size);
+    out_ += "Tf\n";
+}
+
+void ContentWriter::paint(bool filled, bool stroked) {
+    if (filled && stroked) out_ += "B\n";
+    if (filled && !stroked) out_ += "f\n";
+    if (!filled && stroked) out_ += "S\n";
+}
+
+void ContentWriter::letter(char32_t code_point) {
+    for (const char32_t byte : {code_point >> 8U & 0xFFU, code_point & 0xFFU}) {
+        if (byte == '\r') {  // a bare one would be read as a line feed
+            out_ += "\\r";
+            continue;
+        }
+        if (byte == '(' || byte == ')' || byte == '\\') out_ += '\\';
+        out_ += static_cast<char>(byte);
+    }
+}
+
+void ContentWriter::draw(const TextRun& run) {
+    if (run.text.empty()) return;
+    if (!run.kerns.empty() && run.kerns.size() != run.text.size())
+        throw std::logic_error{"a text and its kerns differ in length"};
+    fill_with(run.ink);
+    out_ += "BT\n";
+    select(run.face, run.size);
+    point(run.origin);
+    out_ += "Td\n[(";
+    for (std::size_t at = 0; at < run.text.size(); ++at) {
+        letter(run.text[at]);
+        const bool last = at + 1 == run.text.size();
+        if (last || run.kerns.empty() || run.kerns[at] == 0) continue;
+        out_ += ')';
+        append_number(out_, -run.kerns[at]);
+        out_ += '(';
+    }
+    out_ += ")] TJ\nET\n";
+}
+
+void ContentWriter::draw(const Box& box) {
+    const bool stroked = stroked_with(box.stroke);
+    if (!box.filled && !stroked) return;
+    if (box.filled) fill_with(box.ink);
+    if (stroked) stroke_with(box.ink, box.stroke, Join::miter);
+    point({box.corner.x, box.corner.y + box.height});
+    number(box.width);
+    number(box.height);
+    out_ += "re ";
+    paint(box.filled, stroked);
+}
+
+void ContentWriter::draw(const Rule& rule) {
+    if (!stroked_with(rule.stroke)) throw std::logic_error{"a rule without a width would not be seen"};
+    stroke_with(rule.ink, rule.stroke, Join::miter);
+    point(rule.from);
+    out_ += "m ";
+    point(rule.to);
+    out_ += "l S\n";
+}
+
+void ContentWriter::draw(const Path& path) {
+    const bool stroked = stroked_with(path.stroke);
+    if (path.segments.empty() || (!path.filled && !stroked)) return;
+    if (path.segments.front().kind != Path::Segment::Kind::move) throw std::logic_error{"a path that starts nowhere"};
+    if (path.filled) fill_with(path.ink);
+    if (stroked) stroke_with(path.ink, path.stroke, Join::round);
+    for (const Path::Segment& segment : path.segments) {
+        switch (segment.kind) {
+            case Path::Segment::Kind::move:
+                point(segment.a);
+                out_ += "m\n";
+                break;
+            case Path::Segment::Kind::line:
+                point(segment.a);
+                out_ += "l\n";
+                break;
+            case Path::Segment::Kind::curve:
+                point(segment.a);
+                point(segment.b);
+                point(segment.c);
+                out_ += "c\n";
+                break;
+            case Path::Segment::Kind::close:
+                out_ += "h\n";
+                break;
+        }
+    }
+    paint(path.filled, stroked);
+}
+
+}  // namespace
+
+std::string page_content(const PlacedPage& page, const FaceNames& faces) {
+    ContentWriter writer{page.height, faces};
+    for (const PlacedItem& item : page.items) writer.draw(item);
+    return writer.take();
+}
+
+}  // namespace ventfolio
