@@ -77,21 +77,21 @@ enum class TextShape : std::uint8_t { free, record_number, phone, identifier };
 
 /// All that is declared about a field, in one place: the `describe` of its struct.
 struct FieldInfo {
-    std::string_view key;
+    std::string_view key = {};
     Grade grade = Grade::optional;
     Audiences on = nobody;
-    std::string_view help;           ///< one line, for the starter file, the schema and `explain`
-    std::string_view units;          ///< accepted symbols with blanks between; empty: all of the dimension
-    std::optional<double> least;     ///< in the first accepted unit; outside: refused as a slip of typing
-    std::optional<double> most;
+    std::string_view help = {};      ///< one line, for the starter file, the schema and `explain`
+    std::string_view units = {};     ///< accepted symbols with blanks between; empty: all of the dimension
+    std::optional<double> least{};   ///< in the first accepted unit; outside: refused as a slip of typing
+    std::optional<double> most{};
     Zeros zeros = Zeros::drop;
-    std::string_view ask;            ///< role to ask when it is not recorded: key of `roles` in words.yaml
+    std::string_view ask = {};       ///< role to ask when it is not recorded: key of `roles` in words.yaml
     bool none = false;               ///< `none` is an answer
     bool off = false;                ///< `off` is an answer
     bool setting = false;            ///< dialled on a machine: printed as written, compared exactly, never converted
     TextShape shape = TextShape::free;
     std::size_t longest = 400;       ///< most letters of a text
-    std::string_view example;        ///< as it would stand in YAML
+    std::string_view example = {};   ///< as it would stand in YAML
 };
 
 /// The part of a field that does not depend on its type.
