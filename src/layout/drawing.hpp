@@ -18,8 +18,8 @@ struct Point {
 
 /// One line, or part of a line, of text in one face and size.
 struct TextRun {
-    Point origin;               ///< left end of the baseline
-    double size = 0;            ///< pt
+    Point origin;     ///< left end of the baseline
+    double size = 0;  ///< pt
     Face face = Face::regular;
     Ink ink = Ink::black;
     std::u32string text;        ///< normal form C, each code point in the face, none above U+FFFF
@@ -30,10 +30,10 @@ struct TextRun {
 };
 
 struct Box {
-    Point corner;      ///< top left
+    Point corner;  ///< top left
     double width = 0;
     double height = 0;
-    double stroke = 0; ///< line width; 0: no outline
+    double stroke = 0;  ///< line width; 0: no outline
     bool filled = false;
     Ink ink = Ink::black;
 };

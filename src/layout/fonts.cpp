@@ -1,8 +1,8 @@
 #include "layout/fonts.hpp"
 
-#include <array>
 #include <harfbuzz/hb-ot.h>
 #include <harfbuzz/hb.h>
+#include <array>
 #include <span>
 #include <stdexcept>
 
@@ -70,8 +70,8 @@ bool FontMetrics::covers(char32_t code_point) const {
 
 FontMetrics::Advance FontMetrics::advance(std::u32string_view text) const {
     const std::unique_ptr<hb_buffer_t, BufferDeleter> buffer{hb_buffer_create()};
-    hb_buffer_add_utf32(buffer.get(), reinterpret_cast<const std::uint32_t*>(text.data()), static_cast<int>(text.size()),
-                        0, static_cast<int>(text.size()));
+    hb_buffer_add_utf32(buffer.get(), reinterpret_cast<const std::uint32_t*>(text.data()),
+                        static_cast<int>(text.size()), 0, static_cast<int>(text.size()));
     hb_buffer_guess_segment_properties(buffer.get());
     hb_shape(font_.get(), buffer.get(), kFeatures.data(), static_cast<unsigned>(kFeatures.size()));
     unsigned count = 0;

@@ -22,12 +22,21 @@ std::string plain_text(const Inlines& inlines) {
     std::string text;
     for (const Inline& piece : inlines) {
         switch (piece.kind) {
-            case Inline::Kind::text: text += piece.text; break;
-            case Inline::Kind::value: text += piece.value.text(); break;
-            case Inline::Kind::line_break: text += ' '; break;
-            case Inline::Kind::figure: text += piece.alternative; break;
+            case Inline::Kind::text:
+                text += piece.text;
+                break;
+            case Inline::Kind::value:
+                text += piece.value.text();
+                break;
+            case Inline::Kind::line_break:
+                text += ' ';
+                break;
+            case Inline::Kind::figure:
+                text += piece.alternative;
+                break;
             case Inline::Kind::check_box:
-            case Inline::Kind::write_in: break;
+            case Inline::Kind::write_in:
+                break;
         }
     }
     return text;

@@ -18,8 +18,8 @@ struct PrintedPart {
 /// A value as it stands on paper, with the field it comes from. `parts` are joined as they are: the no-break space
 /// between number and unit is a part's own.
 struct PrintedValue {
-    std::string field;          ///< path of the profile field, or "calc.NAME" for a calculated value
-    Audiences audiences = 0xFF; ///< where it may stand: of the field, or the narrowest of the fields it is made from
+    std::string field;           ///< path of the profile field, or "calc.NAME" for a calculated value
+    Audiences audiences = 0xFF;  ///< where it may stand: of the field, or the narrowest of the fields it is made from
     std::vector<PrintedPart> parts;
     bool not_recorded = false;  ///< stands for a missing value: NOT RECORDED, with whom to ask
 

@@ -1,0 +1,52 @@
+#include <fmt/format.h>
+
+#include "layout/lay_out.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio {
+namespace {
+
+std::string quoted(const std::u32string& text) {
+    std::string out;
+    for (const char32_t c : text) out += c == U'"' || c == U'\\' ? "\\" + utf8(c) : utf8(c);
+    return "\"" + out + "\"";
+}
+
+std::string ink_word(Ink ink) { return ink == Ink::black ? "" : ink == Ink::white ? " white" : " grey"; }
+
+std::string described(const PlacedItem& item) {
+    switch (item.kind) {
+        case PlacedItem::Kind::text:
+            return fmt::format("text {:.2f} {:.2f} {:.2f} wide {}{} {}{}", item.text.origin.x, item.text.origin.y,
+                               item.text.width, item.text.size, item.text.face == Face::bold ? " bold" : "",
+                               quoted(item.text.text), ink_word(item.text.ink));
+        case PlacedItem::Kind::box:
+            return fmt::format("box {:.2f} {:.2f} {:.2f} x {:.2f}{}{}", item.box.corner.x, item.box.corner.y,
+                               item.box.width, item.box.height, item.box.filled ? " filled" : "",
+                               ink_word(item.box.ink));
+        case PlacedItem::Kind::rule:
+            return fmt::format("rule {:.2f} {:.2f} to {:.2f} {:.2f} width {:.2f}{}", item.rule.from.x, item.rule.from.y,
+                               item.rule.to.x, item.rule.to.y, item.rule.stroke, ink_word(item.rule.ink));
+        case PlacedItem::Kind::path:
+            return fmt::format("path of {} segments", item.path.segments.size());
+    }
+    return {};
+}
+
+}  // namespace
+
+std::string dump(const PlacedSheet& sheet) {
+    std::string text = fmt::format("sheet {} \"{}\" {}\n", sheet.name, sheet.title, sheet.language);
+    for (std::size_t number = 0; number < sheet.pages.size(); ++number) {
+        const PlacedPage& page = sheet.pages[number];
+        text += fmt::format("page {} {:.2f} x {:.2f}\n", number + 1, page.width, page.height);
+        for (const PlacedItem& item : page.items) {
+            text += "  " + described(item);
+            text += item.origin.role.empty() ? "" : " [" + item.origin.role + "]";
+            text += item.origin.field.empty() ? "\n" : " {" + item.origin.field + "}\n";
+        }
+    }
+    return text;
+}
+
+}  // namespace ventfolio

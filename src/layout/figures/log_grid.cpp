@@ -1,0 +1,201 @@
+#include <algorithm>
+
+#include "layout/tables.hpp"
+
+namespace ventfolio {
+namespace {
+
+/// Handwriting needs three lines an inch and five letters an inch (systems-analysis textbook rule, as quoted): rows of
+/// 8.5 mm, and 15 mm for three digits.
+constexpr double kRowHeight = mm(8.5);
+constexpr double kWriteColumn = mm(15);
+constexpr std::size_t kFixedColumns = 3;
+
+struct LogColumns {
+    double item;
+    double expected;
+    double accepted;
+    double write;
+    std::size_t first;  ///< write-in column that stands first on this side
+    std::size_t count;  ///< write-in columns on this side
+
+    double fixed() const { return item + expected + accepted; }
+    double width() const { return fixed() + write * static_cast<double>(count); }
+};
+
+struct LogStyles {
+    TextStyle head;
+    TextStyle item;
+    TextStyle expected;
+    TextStyle accepted;
+    TextStyle group;
+};
+
+LogStyles log_styles(double scale) {
+    LogStyles styles;
+    styles.head = plain_style(9 * scale, Face::bold);
+    styles.item = plain_style(10 * scale);
+    styles.item.leading = 1.08;
+    styles.expected = plain_style(9 * scale);
+    styles.expected.number = TextStyle::Look{14 * scale, Face::bold};
+    styles.expected.unit = TextStyle::Look{9 * scale, Face::regular};
+    styles.expected.answer = TextStyle::Look{12 * scale, Face::bold};
+    styles.expected.leading = 1.08;
+    styles.accepted = plain_style(10 * scale);
+    styles.accepted.leading = 1.08;
+    styles.group = plain_style(10 * scale, Face::bold);
+    styles.group.ink = Ink::white;
+    styles.group.leading = 1.2;
+    return styles;
+}
+
+const Inlines& cell(const TableRow& row, std::size_t column) {
+    static const Inlines kNothing;
+    return column < row.cells.size() ? row.cells[column].inlines : kNothing;
+}
+
+bool is_group_head(const TableRow& row) {
+    const Inlines& first = cell(row, 0);
+    const bool bold = !first.empty() && std::ranges::all_of(first, [](const Inline& piece) { return piece.strong; });
+    const bool alone = std::ranges::all_of(row.cells.begin() + 1, row.cells.end(),
+                                           [](const TableCell& one) { return one.inlines.empty(); });
+    return bold && alone;
+}
+
+void put_centered(Frame& row, Frame text, double x, double height) {
+    const double top = (height - text.height) / 2;
+    row.put(std::move(text), x, top);
+}
+
+Piece group_head(const TableRow& row, const LogColumns& columns, const LogStyles& styles, LayoutContext& context) {
+    Piece piece;
+    piece.line = row.line;
+    piece.keep_with_next = true;
+    Frame text = set_text(cell(row, 0), styles.group, columns.width() - mm(4), "table head", context);
+    piece.frame.width = columns.width();
+    piece.frame.height = text.height + mm(0.9) * context.scale;
+    piece.frame.put_box({{0, 0}, columns.width(), piece.frame.height, 0, true, Ink::black},
+                        {context.node, "table head", {}});
+    put_centered(piece.frame, std::move(text), mm(1.6), piece.frame.height);
+    return piece;
+}
+
+void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& columns, double height, double scale,
+                        const LayoutContext& context) {
+    for (std::size_t at = 0; at < columns.count; ++at) {
+        const double x = columns.fixed() + columns.write * static_cast<double>(at);
+        frame.put_rule({{x, 0}, {x, height}, mm(0.25), Ink::black});
+        const Inlines& inlines = cell(row, kFixedColumns + columns.first + at);
+        const bool box =
+            std::ranges::any_of(inlines, [](const Inline& p) { return p.kind == Inline::Kind::check_box; });
+        if (!box) continue;
+        const double side = mm(5) * scale;
+        frame.put_box({{x + (columns.write - side) / 2, (height - side) / 2}, side, side, mm(0.35), false, Ink::black},
+                      {context.node, "check box", {}});
+    }
+    const double right = columns.width();
+    frame.put_rule({{right, 0}, {right, height}, mm(0.25), Ink::black});
+}
+
+Piece log_row(const TableRow& row, const LogColumns& columns, const LogStyles& styles, LayoutContext& context) {
+    const Inlines& expected = cell(row, 1);
+    const Inlines& accepted = cell(row, 2);
+    const double pad = mm(1.2);
+    // A row that has nothing to compare with gives its words the whole width; so does a long expected value.
+    const double item_width = expected.empty() && accepted.empty() ? columns.fixed() : columns.item;
+    const double expected_width = accepted.empty() ? columns.expected + columns.accepted : columns.expected;
+    Frame item = set_text(cell(row, 0), styles.item, item_width - pad, "table cell", context);
+    Frame value = set_text(expected, styles.expected, expected_width - pad, "table cell", context);
+    Frame range = set_text(accepted, styles.accepted, columns.accepted - pad / 2, "table cell", context);
+
+    Piece piece;
+    piece.line = row.line;
+    piece.field = first_field(expected);
+    const double least = kRowHeight * std::max(1.0, 0.8 * context.scale);
+    const double height = std::max({least, item.height + mm(0.8), value.height + mm(0.8), range.height + mm(0.8)});
+    piece.frame.width = columns.width();
+    piece.frame.height = height;
+    put_centered(piece.frame, std::move(item), 0, height);
+    put_centered(piece.frame, std::move(value), columns.item, height);
+    put_centered(piece.frame, std::move(range), columns.item + columns.expected, height);
+    put_write_in_cells(piece.frame, row, columns, height, context.scale, context);
+    piece.frame.put_rule({{0, height}, {columns.width(), height}, mm(0.25), Ink::black});
+    return piece;
+}
+
+Piece log_head(const TableRow& row, const LogColumns& columns, const LogStyles& styles, LayoutContext& context) {
+    Piece piece;
+    piece.line = row.line;
+    piece.keep_with_next = true;
+    piece.repeats = true;
+    piece.frame.width = columns.width();
+    piece.frame.height = mm(6.4) * context.scale;
+    const double widths[kFixedColumns]{columns.item, columns.expected, columns.accepted};
+    double x = 0;
+    for (std::size_t at = 0; at < kFixedColumns; ++at) {
+        put_centered(piece.frame, set_text(cell(row, at), styles.head, widths[at], "table head", context), x,
+                     piece.frame.height);
+        x += widths[at];
+    }
+    TextStyle centered = styles.head;
+    centered.alignment = Alignment::center;
+    for (std::size_t at = 0; at < columns.count; ++at, x += columns.write) {
+        const Inlines& head = cell(row, kFixedColumns + columns.first + at);
+        put_centered(piece.frame, set_text(head, centered, columns.write, "table head", context), x,
+                     piece.frame.height);
+    }
+    piece.frame.put_rule({{0, piece.frame.height}, {columns.width(), piece.frame.height}, mm(0.35), Ink::black});
+    return piece;
+}
+
+double widest(const Block& table, std::size_t column, const TextStyle& style, double most, LayoutContext& context) {
+    double width = 0;
+    for (const TableRow& row : table.rows) {
+        const double one = natural_width(cell(row, column), style, context);
+        if (one <= most) width = std::max(width, one);
+    }
+    return width;
+}
+
+/// The columns for comparing take what their longest entries need, so that the write-in columns keep their width.
+LogColumns log_columns(const Block& table, const LogStyles& styles, double width, LayoutContext& context) {
+    const double scale = context.scale;
+    LogColumns columns{};
+    columns.expected = std::max(mm(21) * scale, widest(table, 1, styles.expected, mm(29) * scale, context) + mm(1.6));
+    columns.accepted = std::max(mm(17) * scale, widest(table, 2, styles.accepted, mm(26) * scale, context) + mm(1.2));
+    columns.item = mm(31) * scale;
+    columns.write = kWriteColumn * std::max(1.0, 0.8 * scale);
+    const std::size_t wanted = table.head.cells.size() > kFixedColumns ? table.head.cells.size() - kFixedColumns : 0;
+    const double room = std::max(0.0, width - columns.fixed());
+    columns.count = std::min(wanted, static_cast<std::size_t>(room / mm(13.4)));
+    if (columns.count > 0) columns.write = std::min(columns.write, room / static_cast<double>(columns.count));
+    columns.item = width - columns.expected - columns.accepted - columns.write * static_cast<double>(columns.count);
+    return columns;
+}
+
+}  // namespace
+
+Pieces set_log(const Block& table, const SectionStyle&, double width, LayoutContext& context) {
+    const LogStyles styles = log_styles(context.scale);
+    LogColumns columns = log_columns(table, styles, width, context);
+    const std::size_t wanted = table.head.cells.size() > kFixedColumns ? table.head.cells.size() - kFixedColumns : 0;
+    if (columns.count == 0) {
+        context.refuse("log-without-columns", "The log has no column to write in.", table.line);
+        return {};
+    }
+    Pieces pieces;
+    for (; columns.first < wanted; columns.first += columns.count) {
+        columns.count = std::min(columns.count, wanted - columns.first);
+        Piece head = log_head(table.head, columns, styles, context);
+        if (columns.first > 0) head.gap = mm(6);
+        pieces.push_back(std::move(head));
+        for (const TableRow& row : table.rows) {
+            ++context.node;
+            pieces.push_back(is_group_head(row) ? group_head(row, columns, styles, context)
+                                                : log_row(row, columns, styles, context));
+        }
+    }
+    return pieces;
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,146 @@
+#include "layout/figures/signs.hpp"
+
+#include <algorithm>
+#include <array>
+#include <stdexcept>
+#include <string>
+
+#include "layout/figures/path_text.hpp"
+
+namespace ventfolio {
+namespace {
+
+constexpr double kSide = 26;     // the square in which the signs are drawn
+constexpr double kStroke = 1.7;  // of every line in it
+
+struct SignDrawing {
+    std::string_view name;
+    std::string_view outline;
+    std::string_view solid = {};
+};
+
+constexpr std::array kSigns{
+    SignDrawing{"eyes-up", "M 2 17 Q 13 6 24 17 Q 13 27 2 17 Z M 13 8 L 13 1.8 M 9.6 5 L 13 1.4 L 16.4 5",
+                "M 13 11.2 C 17.6 11.2 17.6 18 13 18 C 8.4 18 8.4 11.2 13 11.2 Z"},
+    SignDrawing{"eyes-down", "M 2 9 Q 13 -1 24 9 Q 13 20 2 9 Z M 13 18 L 13 24.2 M 9.6 21 L 13 24.6 L 16.4 21",
+                "M 13 8 C 17.6 8 17.6 14.8 13 14.8 C 8.4 14.8 8.4 8 13 8 Z"},
+    SignDrawing{"blink", "M 2 11 Q 13 21 24 11 M 5.4 15 L 3 18.6 M 13 16.6 L 13 20.8 M 20.6 15 L 23 18.6"},
+    SignDrawing{"nod",
+                "M 7 11 C 7 3 19 3 19 11 C 19 19 15 22 13 22 C 11 22 7 19 7 11 Z M 23 7 L 23 18 M 20.6 15.4 L 23 18.4 "
+                "L 25.4 15.4"},
+    SignDrawing{
+        "shake-head",
+        "M 7 10 C 7 2 19 2 19 10 C 19 17 15 20 13 20 C 11 20 7 17 7 10 Z M 5 23.4 L 21 23.4 M 7.4 21 L 4.6 23.4 "
+        "L 7.4 25.6 M 18.6 21 L 21.4 23.4 L 18.6 25.6"},
+    SignDrawing{
+        "hand",
+        "M 8 24 L 8 19 L 3.6 13.4 Q 4 11 6.4 12.4 L 9 15 L 9 5 Q 10.4 2.6 11.8 5 L 11.8 12 L 12.4 3.6 Q 13.8 1.4 "
+        "15.2 3.6 L 15.2 12 L 16 4.6 Q 17.4 2.6 18.8 4.6 L 18.6 13 L 19.4 8 Q 20.8 6 22 8 L 21.4 17 L 19 21 L 19 24"},
+    SignDrawing{"switch", "M 3 24 L 3 19 L 23 19 L 23 24 Z M 13 2 L 13 12 M 9.6 8.6 L 13 12.4 L 16.4 8.6",
+                "M 8.5 19 L 8.5 15.2 L 17.5 15.2 L 17.5 19 Z"},
+    SignDrawing{
+        "board",
+        "M 2 4 L 24 4 L 24 22 L 2 22 Z M 6.2 17.6 L 9.3 8.6 L 12.4 17.6 M 7.4 14.4 L 11.2 14.4 M 15 8.8 L 15 17.4 "
+        "L 17.4 17.4 Q 20 17.2 20 15.2 Q 20 13.2 17.4 13 L 15 13 M 17.4 13 Q 19.4 12.8 19.4 11 Q 19.4 9 17.2 8.8 "
+        "L 15 8.8"},
+    SignDrawing{"speech", "M 3 4 L 23 4 L 23 17 L 13 17 L 7 23 L 7 17 L 3 17 Z M 7 8.6 L 19 8.6 M 7 12.6 L 16 12.6"},
+    SignDrawing{"yes", "M 3 14 L 10 21.4 L 23 4.6"},
+    SignDrawing{"no", "M 5 5 L 21 21 M 21 5 L 5 21"},
+    SignDrawing{"warning", "M 13 2 L 25 24 L 1 24 Z M 13 9.4 L 13 16.6",
+                "M 13 18.8 C 15 18.8 15 21.6 13 21.6 C 11 21.6 11 18.8 13 18.8 Z"},
+};
+
+const SignDrawing* find_sign(std::string_view name) {
+    const auto found = std::ranges::find(kSigns, name, &SignDrawing::name);
+    return found == kSigns.end() ? nullptr : &*found;
+}
+
+Frame set_sign_cell(const Block& item, double width, double side, LayoutContext& context) {
+    const Inlines& inlines = inlines_of(item);
+    Inlines text;
+    std::string figure;
+    for (const Inline& piece : inlines) {
+        if (piece.kind == Inline::Kind::figure)
+            figure = piece.text;
+        else if (!text.empty() || piece.kind != Inline::Kind::text ||
+                 piece.text.find_first_not_of(' ') != std::string::npos)
+            text.push_back(piece);
+    }
+    const auto [word, rest] = split_after_strong(text);
+    const double indent = figure.empty() ? 0 : side + mm(2.5);
+    TextStyle word_style = plain_style(16 * context.scale, Face::bold);
+    word_style.leading = 1.1;
+    TextStyle rest_style = plain_style(11 * context.scale);
+    rest_style.leading = 1.15;
+    Frame words = set_text(word, word_style, width - indent, "sign", context);
+    Frame what = set_text(rest, rest_style, width - indent, "sign", context);
+    Frame cell;
+    cell.width = width;
+    const double text_height = words.height + what.height;
+    cell.height = std::max(figure.empty() ? 0 : side, text_height);
+    const double top = (cell.height - text_height) / 2;
+    if (!figure.empty()) {
+        if (is_sign(figure))
+            cell.put(sign(figure, side, context), 0, (cell.height - side) / 2);
+        else
+            context.refuse("figure-unknown", "There is no sign named " + figure + ".", item.line);
+    }
+    const double first = words.height;
+    cell.put(std::move(words), indent, top);
+    cell.put(std::move(what), indent, top + first);
+    return cell;
+}
+
+}  // namespace
+
+bool is_sign(std::string_view name) { return find_sign(name) != nullptr; }
+
+Frame sign(std::string_view name, double side, LayoutContext& context) {
+    const SignDrawing* drawing = find_sign(name);
+    if (!drawing) throw std::logic_error{"no sign named " + std::string{name}};
+    Frame frame;
+    frame.width = frame.height = side;
+    const double scale = side / kSide;
+    Path outline = path_from(drawing->outline, scale);
+    outline.stroke = kStroke * scale;
+    const Origin origin{context.node, "figure", {}};
+    frame.put_path(std::move(outline), origin);
+    if (!drawing->solid.empty()) {
+        Path solid = path_from(drawing->solid, scale);
+        solid.filled = true;
+        frame.put_path(std::move(solid), origin);
+    }
+    return frame;
+}
+
+Pieces set_signs(const Block& list, const SectionStyle&, double width, LayoutContext& context) {
+    if (list.children.empty()) return {};
+    const double side = mm(12) * context.scale;
+    // Four cells of a row are the most that leave room for words; large print has two.
+    const std::size_t columns = std::min<std::size_t>(list.children.size(), context.scale > 1.2 ? 2 : 4);
+    const double column = width / static_cast<double>(columns);
+    const double pad = mm(2);
+    Pieces rows;
+    for (std::size_t first = 0; first < list.children.size(); first += columns) {
+        Piece row;
+        row.frame.width = width;
+        row.line = list.line;
+        std::vector<Frame> cells;
+        for (std::size_t at = first; at < std::min(first + columns, list.children.size()); ++at) {
+            ++context.node;
+            cells.push_back(set_sign_cell(list.children[at], column - 2 * pad, side, context));
+            row.frame.height = std::max(row.frame.height, cells.back().height + 2 * pad);
+        }
+        for (std::size_t at = 0; at < cells.size(); ++at) {
+            const double x = static_cast<double>(at) * column;
+            if (at > 0) row.frame.put_rule({{x, 0}, {x, row.frame.height}, mm(0.25), Ink::black});
+            const double top = (row.frame.height - cells[at].height) / 2;
+            row.frame.put(std::move(cells[at]), x + pad, top);
+        }
+        row.frame.put_box({{0, 0}, width, row.frame.height, mm(0.35), false, Ink::black});
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string_view>
+
+#include "layout/blocks.hpp"
+
+namespace ventfolio {
+
+/// Whether a sign of this name can be drawn.
+bool is_sign(std::string_view name);
+
+/// One of our own drawn signs in a square of the given side: `eyes-up`, `eyes-down`, `blink`, `nod`, `shake-head`,
+/// `hand`, `switch`, `board`, `speech`, `yes`, `no`, `warning`. One line weight throughout.
+Frame sign(std::string_view name, double side, LayoutContext& context);
+
+/// A row of signs: each item of the list is a figure, a word in bold and what it looks like. A section `.signs`.
+Pieces set_signs(const Block& list, const SectionStyle& style, double width, LayoutContext& context);
+
+}  // namespace ventfolio

@@ -1,0 +1,198 @@
+#include "layout/tables.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace ventfolio {
+namespace {
+
+constexpr double kThin = mm(0.18);  // between rows; carries no meaning
+const TableCell kEmptyCell;
+
+const TableCell& cell(const TableRow& row, std::size_t column) {
+    return column < row.cells.size() ? row.cells[column] : kEmptyCell;
+}
+
+bool blank(const TableCell& cell) { return cell.inlines.empty(); }
+
+Piece row_piece(const TableRow& row, double width) {
+    Piece piece;
+    piece.frame.width = width;
+    piece.line = row.line;
+    for (const TableCell& one : row.cells)
+        if (piece.field.empty()) piece.field = first_field(one.inlines);
+    return piece;
+}
+
+/// Label and value on one baseline, the rule below them.
+Piece set_row(const TableRow& row, const SectionStyle& style, double width, LayoutContext& context) {
+    TextStyle label_style = plain_style(style.sizes.label);
+    label_style.leading = 1.2;
+    TextStyle answer_style = value_style(style.sizes);
+    answer_style.alignment = Alignment::right;
+    const double gap = mm(3);
+    const double label_natural = natural_width(cell(row, 0).inlines, label_style, context);
+    const double value_natural = natural_width(cell(row, 1).inlines, answer_style, context);
+    const bool fits = label_natural + gap + value_natural <= width;
+    const double value_width =
+        fits ? value_natural : std::min(value_natural, std::max(width - label_natural - gap, 0.56 * width));
+
+    Frame label = set_text(cell(row, 0).inlines, label_style, width - gap - value_width, "table cell", context);
+    Frame value = set_text(cell(row, 1).inlines, answer_style, value_width, "table cell", context);
+    const double pad = mm(0.62) * context.scale;
+    const double baseline = std::max(first_baseline(label), first_baseline(value));
+    Piece piece = row_piece(row, width);
+    const double label_top = pad + baseline - first_baseline(label);
+    const double value_top = pad + baseline - first_baseline(value);
+    piece.frame.height = std::max(label_top + label.height, value_top + value.height) + pad;
+    piece.frame.put(std::move(label), 0, label_top);
+    piece.frame.put(std::move(value), width - value_width, value_top);
+    piece.frame.put_rule({{0, piece.frame.height}, {width, piece.frame.height}, kThin, Ink::grey});
+    return piece;
+}
+
+Piece set_note(const TableRow& row, const SectionStyle& style, double width, LayoutContext& context) {
+    TextStyle look = plain_style(style.sizes.label);
+    look.leading = 1.22;
+    Piece piece = row_piece(row, width);
+    Frame text = set_text(cell(row, 0).inlines, look, width, "table cell", context);
+    piece.frame.height = text.height + mm(1.2) * context.scale;
+    piece.frame.put(std::move(text), 0, mm(1.0) * context.scale);
+    return piece;
+}
+
+}  // namespace
+
+Pieces set_rows(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+    Pieces pieces;
+    for (const TableRow& row : table.rows) {
+        ++context.node;
+        pieces.push_back(blank(cell(row, 1)) ? set_note(row, style, width, context)
+                                             : set_row(row, style, width, context));
+    }
+    return pieces;
+}
+
+Pieces set_cells(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+    const std::size_t columns = std::max<std::size_t>(1, style.number("columns", 3));
+    const double column = width / static_cast<double>(columns);
+    const double pad = mm(4);
+    TextStyle label_style = plain_style(style.sizes.label);
+    label_style.leading = 1.2;
+    TextStyle answer_style = value_style(style.sizes);
+    answer_style.leading = 1.1;
+    Pieces pieces;
+    for (std::size_t first = 0; first < table.rows.size(); first += columns) {
+        const std::size_t last = std::min(first + columns, table.rows.size());
+        Piece piece = row_piece(table.rows[first], width);
+        std::vector<std::pair<Frame, Frame>> cells;
+        double label_height = 0;
+        double value_height = 0;
+        for (std::size_t at = first; at < last; ++at) {
+            ++context.node;
+            const double text_width = column - (at == first ? mm(1) : pad + mm(1));
+            cells.emplace_back(
+                set_text(cell(table.rows[at], 0).inlines, label_style, text_width, "table cell", context),
+                set_text(cell(table.rows[at], 1).inlines, answer_style, text_width, "table cell", context));
+            label_height = std::max(label_height, cells.back().first.height);
+            value_height = std::max(value_height, cells.back().second.height);
+        }
+        const double top = mm(1.5) * context.scale;
+        piece.frame.height = top + label_height + mm(0.4) + value_height + mm(1.6) * context.scale;
+        for (std::size_t at = 0; at < cells.size(); ++at) {
+            const double x = static_cast<double>(at) * column;
+            if (at > 0) piece.frame.put_rule({{x, 0}, {x, piece.frame.height}, mm(0.25), Ink::black});
+            const double indent = at == 0 ? 0 : pad;
+            // Labels stand on the last line of the label band, so that all values of a row share a line.
+            const double label_top = top + label_height - cells[at].first.height;
+            piece.frame.put(std::move(cells[at].first), x + indent, label_top);
+            piece.frame.put(std::move(cells[at].second), x + indent, top + label_height + mm(0.4));
+        }
+        piece.frame.put_rule({{0, piece.frame.height}, {width, piece.frame.height}, mm(0.25), Ink::black});
+        pieces.push_back(std::move(piece));
+    }
+    return pieces;
+}
+
+namespace {
+
+struct GridStyles {
+    TextStyle head;
+    TextStyle body;
+};
+
+GridStyles grid_styles(const SectionStyle& style, const LayoutContext& context) {
+    GridStyles styles{plain_style(9 * context.scale, Face::bold), value_style(style.sizes)};
+    styles.head.leading = 1.15;
+    styles.body.words.size = styles.body.unit->size = 10 * context.scale;
+    styles.body.answer = TextStyle::Look{12 * context.scale, Face::bold};
+    styles.body.unit_below = style.has("units-below");
+    styles.body.leading = 1.16;
+    return styles;
+}
+
+std::vector<double> grid_columns(const Block& table, const GridStyles& styles, double width, LayoutContext& context) {
+    const double gap = mm(3);
+    const std::size_t count = table.head.cells.size();
+    std::vector<double> natural(count, 0);
+    for (std::size_t column = 0; column < count; ++column) {
+        natural[column] = widest_word(cell(table.head, column).inlines, styles.head, context) + gap;
+        for (const TableRow& row : table.rows)
+            natural[column] =
+                std::max(natural[column], natural_width(cell(row, column).inlines, styles.body, context) + gap);
+    }
+    const double others = std::accumulate(natural.begin() + 1, natural.end(), 0.0);
+    const double least_first = 0.14 * width;
+    if (others + least_first <= width) {
+        // What is left over goes to every column alike, the first keeps what it needs.
+        const double spare = std::max(0.0, width - others - natural[0]);
+        for (double& one : natural) one += spare / static_cast<double>(count);
+        natural[0] = width - std::accumulate(natural.begin() + 1, natural.end(), 0.0);
+        return natural;
+    }
+    for (std::size_t column = 1; column < count; ++column) natural[column] *= (width - least_first) / others;
+    natural[0] = least_first;
+    return natural;
+}
+
+Piece set_grid_row(const TableRow& row, const TextStyle& look, const std::vector<double>& columns, double width,
+                   std::string_view role, LayoutContext& context) {
+    Piece piece = row_piece(row, width);
+    std::vector<Frame> cells;
+    for (std::size_t column = 0; column < columns.size(); ++column) {
+        cells.push_back(set_text(cell(row, column).inlines, look, columns[column] - mm(2), role, context));
+        piece.frame.height = std::max(piece.frame.height, cells.back().height);
+    }
+    const bool head = role == "table head";
+    const double content = piece.frame.height;
+    piece.frame.height += mm(head ? 1.6 : 2.2) * context.scale;
+    double x = 0;
+    for (std::size_t column = 0; column < columns.size(); ++column) {
+        // Heads of one and of two lines stand on the same ground line.
+        const double top = head ? content - cells[column].height + mm(0.6) : mm(1.0) * context.scale;
+        piece.frame.put(std::move(cells[column]), x, top);
+        x += columns[column];
+    }
+    piece.frame.put_rule(
+        {{0, piece.frame.height}, {width, piece.frame.height}, head ? mm(0.35) : mm(0.25), Ink::black});
+    return piece;
+}
+
+}  // namespace
+
+Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+    const GridStyles styles = grid_styles(style, context);
+    const std::vector<double> columns = grid_columns(table, styles, width, context);
+    Pieces pieces;
+    Piece head = set_grid_row(table.head, styles.head, columns, width, "table head", context);
+    head.keep_with_next = true;
+    head.repeats = true;
+    pieces.push_back(std::move(head));
+    for (const TableRow& row : table.rows) {
+        ++context.node;
+        pieces.push_back(set_grid_row(row, styles.body, columns, width, "table cell", context));
+    }
+    return pieces;
+}
+
+}  // namespace ventfolio
