@@ -70,14 +70,17 @@ std::string post_script_name(hb_face_t* face) {
     return name.data();
 }
 
-/// Six letters that stand for the set of code points (ISO 32000-1, 9.6.4), by the hash FNV-1a.
-std::string tag_of(const std::set<char32_t>& letters) {
+/// Six letters that stand for a face and a set of code points (ISO 32000-1, 9.6.4), by the hash FNV-1a.
+std::string tag_of(std::string_view face_name, const std::set<char32_t>& letters) {
     std::uint64_t hash = 14695981039346656037U;
+    const auto mix = [&hash](std::uint32_t byte) {
+        hash ^= byte & 0xFFU;
+        hash *= 1099511628211U;
+    };
+    for (const char letter : face_name) mix(static_cast<unsigned char>(letter));
     for (const char32_t letter : letters) {
-        for (const unsigned shift : {0U, 8U, 16U}) {
-            hash ^= (letter >> shift) & 0xFFU;
-            hash *= 1099511628211U;
-        }
+        mix(letter);
+        mix(letter >> 8U);
     }
     std::string tag;
     for (int at = 0; at < 6; ++at, hash /= 26) tag += static_cast<char>('A' + hash % 26);
@@ -151,7 +154,8 @@ FontSubset subset_font(Face face, const std::set<char32_t>& letters) {
     const Owned<hb_blob_t> file = owned(hb_face_reference_blob(part.get()));
 
     FontSubset subset;
-    subset.name = tag_of(letters) + "+" + post_script_name(whole.get());
+    const std::string face_name = post_script_name(whole.get());
+    subset.name = tag_of(face_name, letters) + "+" + face_name;
     subset.bytes = view(file.get());
     describe(whole.get(), font.get(), subset);
     list_letters(whole.get(), font.get(), plan.get(), letters, subset);

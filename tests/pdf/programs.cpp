@@ -1,0 +1,86 @@
+#include "programs.hpp"
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+#include <sys/wait.h>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <stdexcept>
+
+namespace ventfolio::trial {
+namespace {
+
+std::string contents(const std::filesystem::path& file) {
+    std::ifstream stream{file, std::ios::binary};
+    std::ostringstream all;
+    all << stream.rdbuf();
+    return all.str();
+}
+
+}  // namespace
+
+Scratch::Scratch() {
+    std::string name = (std::filesystem::temp_directory_path() / "ventfolio-pdf-XXXXXX").string();
+    if (mkdtemp(name.data()) == nullptr) throw std::runtime_error{"cannot make " + name};
+    folder_ = name;
+}
+
+Scratch::~Scratch() {
+    std::error_code ignored;
+    std::filesystem::remove_all(folder_, ignored);
+}
+
+std::filesystem::path Scratch::save(std::string_view name, std::string_view bytes) const {
+    std::ofstream stream{path(name), std::ios::binary};
+    stream << bytes;
+    if (!stream.flush()) throw std::runtime_error{"cannot write " + path(name).string()};
+    return path(name);
+}
+
+Ran Scratch::run(std::string_view command) const {
+    const std::string line = fmt::format("cd '{}' && ({}) > out 2> err < /dev/null", folder_.string(), command);
+    const int status = std::system(line.c_str());
+    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contents(path("out")), contents(path("err"))};
+}
+
+Picture Picture::of(std::string_view pdf, int dots_per_inch) {
+    const Scratch scratch;
+    scratch.save("page.pdf", pdf);
+    const Ran ran = scratch.run(fmt::format("pdftoppm -gray -singlefile -r {} page.pdf page", dots_per_inch));
+    REQUIRE(ran.status == 0);
+    REQUIRE(ran.err == "");
+
+    // Portable grey map, binary: "P5 width height 255", one blank, then a byte a pixel.
+    std::istringstream stream{contents(scratch.path("page.pgm"))};
+    Picture picture;
+    std::string kind;
+    int white = 0;
+    stream >> kind >> picture.width_ >> picture.height_ >> white;
+    stream.get();
+    REQUIRE(kind == "P5");
+    REQUIRE(white == 255);
+    picture.pixels_.resize(picture.width_ * picture.height_);
+    stream.read(picture.pixels_.data(), static_cast<std::streamsize>(picture.pixels_.size()));
+    REQUIRE(stream.good());
+    return picture;
+}
+
+double Picture::ink(std::size_t left, std::size_t top, std::size_t width, std::size_t height) const {
+    double darkness = 0;
+    for (std::size_t y = top; y < top + height; ++y)
+        for (std::size_t x = left; x < left + width; ++x) darkness += 1 - at(x, y) / 255.0;
+    return darkness;
+}
+
+std::string text_of(std::string_view pdf) {
+    const Scratch scratch;
+    scratch.save("page.pdf", pdf);
+    const Ran ran = scratch.run("pdftotext -enc UTF-8 page.pdf -");
+    REQUIRE(ran.status == 0);
+    REQUIRE(ran.err == "");
+    const std::size_t end = ran.out.find_last_not_of("\n\f");  // poppler ends paragraphs and pages with them
+    return end == std::string::npos ? "" : ran.out.substr(0, end + 1);
+}
+
+}  // namespace ventfolio::trial
