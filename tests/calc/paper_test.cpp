@@ -1,0 +1,161 @@
+#include "calc/dead_space.hpp"
+#include "calc/quantities.hpp"
+#include "calc/reading_grade.hpp"
+#include "calc/tolerance_band.hpp"
+
+namespace ventfolio::calc {
+
+TEST_CASE("readability agrees with independent libraries, from counts") {
+    struct Row {
+        TextCounts counts;
+        double grade;
+        double ease;
+        double tolerance;
+        const char* source;
+    };
+    constexpr Row rows[] = {
+        {{13, 1, 24}, 11.2646, 37.4554, 0.0001, "lib: flesch and flesch-kincaid 2.0.1 (npm)"},
+        {{100, 5, 150}, 9.91, 59.635, 0.0001, "lib: the same"},
+        {{6, 1, 6}, -1.45, 116.145, 0.001, "mem: six short words; der"},
+        {{1, 1, 1}, -3.40, 121.22, 0.001, "mem: the floor of the grade; der"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.source);
+        REQUIRE(reading_grade(row.counts));
+        CHECK(off(*reading_grade(row.counts), row.grade) <= row.tolerance);
+        CHECK(off(*reading_ease(row.counts), row.ease) <= row.tolerance);
+    }
+    for (const TextCounts counts : {TextCounts{0, 0, 0}, TextCounts{10, 0, 15}, TextCounts{5, 6, 9},
+                                    TextCounts{10, 1, 9}, TextCounts{-5, -5, -5}}) {
+        CHECK_FALSE(reading_grade(counts));
+        CHECK_FALSE(reading_ease(counts));
+    }
+}
+
+TEST_CASE("longer sentences and longer words raise the grade") {
+    for (int sentences = 1; sentences < 50; ++sentences)
+        for (int syllables = 100; syllables < 300; syllables += 10) {
+            CHECK(*reading_grade({100, sentences, syllables}) > *reading_grade({100, sentences + 1, syllables}));
+            CHECK(*reading_grade({100, sentences, syllables}) < *reading_grade({100, sentences, syllables + 1}));
+        }
+}
+
+TEST_CASE("accepted bands are a tenth, or a little more for small values") {
+    struct Row {
+        double usual;
+        double low;
+        double high;
+        const char* source;
+    };
+    // Common practice, no source: no published tolerance was found.
+    constexpr Row volumes[] = {
+        {450, 405, 495, "der: a tenth"}, {150, 135, 165, "der: a tenth is 15 mL"},
+        {120, 105, 135, "der: 15 mL"},   {60, 48, 72, "der: 15 mL would be a quarter of the breath, so a fifth"},
+        {30, 24, 36, "der: a fifth"},
+    };
+    for (const Row& row : volumes) {
+        CAPTURE(row.usual);
+        CAPTURE(row.source);
+        const auto band = tolerance_band(mL(row.usual), kVolumeTolerance);
+        REQUIRE(band);
+        CHECK(off(band->low.in(unit::mL), row.low) <= 1e-9);
+        CHECK(off(band->high.in(unit::mL), row.high) <= 1e-9);
+    }
+    constexpr Row pressures[] = {
+        {20, 18, 22, "der"}, {25, 22.5, 27.5, "der"}, {5, 3, 7, "der: 2 cmH2O"}, {1, 0, 3, "der: never below nothing"}};
+    for (const Row& row : pressures) {
+        CAPTURE(row.usual);
+        const auto band = tolerance_band(cmH2O(row.usual), kPressureTolerance);
+        REQUIRE(band);
+        CHECK(off(band->low.in(unit::cmH2O), row.low) <= 1e-9);
+        CHECK(off(band->high.in(unit::cmH2O), row.high) <= 1e-9);
+    }
+    CHECK(off(tolerance_band(L_per_min(6), kMinuteVolumeTolerance)->low.in(unit::L_per_min), 5.1) <= 1e-9);   // der
+    CHECK(off(tolerance_band(L_per_min(6), kMinuteVolumeTolerance)->high.in(unit::L_per_min), 6.9) <= 1e-9);  // der
+    CHECK(off(tolerance_band(breaths(14), kRateTolerance)->low.in(unit::breaths_per_min), 13) <= 1e-9);       // der
+    CHECK(off(tolerance_band(breaths(14), kRateTolerance)->high.in(unit::breaths_per_min), 15) <= 1e-9);      // der
+}
+
+TEST_CASE("an accepted band holds its own value, grows with it and stays at nothing or above") {
+    Band<Volume> before{};
+    for (double usual = 1; usual <= 2500; usual += 1) {
+        const auto band = tolerance_band(mL(usual), kVolumeTolerance);
+        REQUIRE(band);
+        CHECK(band->contains(mL(usual)));
+        CHECK(sound(band->low.in(unit::mL)));
+        CHECK(band->low >= before.low);
+        CHECK(band->high >= before.high);
+        before = *band;
+    }
+    for (const double number : {kHostile[0], kHostile[1], kHostile[2], kHostile[3], kHostile[5]}) {
+        CHECK_FALSE(tolerance_band(mL(number), kVolumeTolerance));
+        CHECK_FALSE(tolerance_band(mL(450), Tolerance<Dimension::volume>{.share = number}));
+        CHECK_FALSE(tolerance_band(mL(450), Tolerance<Dimension::volume>{.share = 0.1, .most_share = number}));
+    }
+    CHECK_FALSE(tolerance_band(mL(0), kVolumeTolerance));
+}
+
+TEST_CASE("an expected range is widened, never narrowed") {
+    const auto wide = widened(Band<Volume>{mL(380), mL(460)}, *tolerance_band(mL(450), kVolumeTolerance));
+    REQUIRE(wide);
+    CHECK(off(wide->low.in(unit::mL), 380) <= 1e-9);
+    CHECK(off(wide->high.in(unit::mL), 495) <= 1e-9);
+    CHECK_FALSE(widened(Band<Volume>{mL(460), mL(380)}, Band<Volume>{mL(405), mL(495)}));
+    CHECK_FALSE(widened(Band<Volume>{mL(kHostile[0]), mL(380)}, Band<Volume>{mL(405), mL(495)}));
+}
+
+TEST_CASE("dead space agrees with published values") {
+    // pub: 2.2 and 1.03 mL/kg, and the formula for children, Numa and Newth, J Appl Physiol 1996;80:1485 (abstract).
+    CHECK(off(airway_dead_space(40, kg(70))->in(unit::mL), 154) <= 1e-9);
+    CHECK(off(chest_dead_space(kg(70))->in(unit::mL), 72.1) <= 1e-9);
+    CHECK(off(airway_dead_space(0, kg(1))->in(unit::mL), 3.28) <= 0.001);   // der
+    CHECK(off(airway_dead_space(1, kg(1))->in(unit::mL), 2.892) <= 0.001);  // der
+    CHECK(off(airway_dead_space(6, kg(1))->in(unit::mL), 2.190) <= 0.001);  // der
+    // mem: "about 1 mL a pound", Radford 1955: 154 lb, 154 mL.
+    CHECK(off(airway_dead_space(40, Mass::of(154, unit::lb))->in(unit::mL), 154) <= 1);
+    CHECK(off(tube_volume(mm(15), cm(15))->in(unit::mL), 26.5) <= 0.05);  // der: geometry
+}
+
+TEST_CASE("alveolar ventilation agrees with textbooks") {
+    struct Row {
+        double breath;
+        double body;
+        double equipment;
+        double rate;
+        double alveolar;
+        double tolerance;
+        const char* source;
+    };
+    constexpr Row rows[] = {
+        {500, 150, 0, 12, 4.2, 1e-9, "mem: Guyton and Hall, Medical Physiology"},
+        {500, 150, 0, 15, 5.25, 1e-9, "mem: West, Respiratory Physiology, gas-exchange figure"},
+        {450, 72.1, 76.5, 14, 4.22, 0.005, "der: tracheostomy, exchanger and flexible tube"},
+        {80, 10.3, 10, 25, 1.49, 0.005, "der: child of 10 kg, tracheostomy"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.source);
+        const auto shares = dead_space(mL(row.breath), mL(row.body), mL(row.equipment), breaths(row.rate));
+        REQUIRE(shares);
+        CHECK(off(shares->alveolar.in(unit::L_per_min), row.alveolar) <= row.tolerance);
+    }
+    const auto child = dead_space(mL(80), mL(10.3), mL(10), breaths(25));
+    CHECK(off(child->total, 0.254) <= 0.001);  // der
+    const auto adult = dead_space(mL(450), mL(72.1), mL(76.5), breaths(14));
+    CHECK(off(adult->equipment, 0.170) <= 0.001);  // der
+}
+
+TEST_CASE("a breath that only fills the dead space has no alveolar ventilation") {
+    CHECK_FALSE(dead_space(mL(150), mL(150), mL(0), breaths(12)));
+    CHECK_FALSE(dead_space(mL(100), mL(80), mL(50), breaths(12)));
+    for (const double number : kHostile) {
+        CHECK_FALSE(dead_space(mL(number), mL(100), mL(20), breaths(12)));
+        CHECK_FALSE(dead_space(mL(500), mL(150), mL(20), breaths(number)));
+        CHECK_FALSE(chest_dead_space(kg(number)));
+        CHECK_FALSE(airway_dead_space(40, kg(number)));
+        CHECK_FALSE(tube_volume(mm(number), cm(15)));
+    }
+    CHECK_FALSE(airway_dead_space(-1, kg(10)));
+    for (int years = 0; years <= 120; ++years) CHECK(airway_dead_space(years, kg(20))->in(unit::mL) > 0);
+}
+
+}  // namespace ventfolio::calc
