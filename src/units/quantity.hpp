@@ -3,27 +3,29 @@
 #include <compare>
 #include <span>
 #include <string_view>
+#include <vector>
 
 namespace ventfolio {
 
-/// The physical quantities of a profile. Breaths and heart beats are told apart, so that one can never stand for the other.
+/// The physical quantities of a profile. Breaths and heart beats are told apart, so that one can never stand for the
+/// other.
 enum class Dimension {
-    pressure,      ///< canonical unit: Pa
-    volume,        ///< L
-    flow,          ///< L/min
-    duration,      ///< s
-    breath_rate,   ///< breaths/min
-    pulse_rate,    ///< beats/min
-    daily_rate,    ///< times/day
-    length,        ///< m
-    mass,          ///< kg
-    temperature,   ///< degree Celsius
-    fraction,      ///< 1 (100 %)
-    power,         ///< W
-    voltage,       ///< V
-    current,       ///< A
+    pressure,         ///< canonical unit: Pa
+    volume,           ///< L
+    flow,             ///< L/min
+    duration,         ///< s
+    breath_rate,      ///< breaths/min
+    pulse_rate,       ///< beats/min
+    daily_rate,       ///< times/day
+    length,           ///< m
+    mass,             ///< kg
+    temperature,      ///< degree Celsius
+    fraction,         ///< 1 (100 %)
+    power,            ///< W
+    voltage,          ///< V
+    current,          ///< A
     electric_charge,  ///< Ah
-    count,         ///< pieces
+    count,            ///< pieces
 };
 
 /// A unit as it is written in a profile. `value in canonical unit = number * factor + offset`.
@@ -135,6 +137,8 @@ inline constexpr UnitOf<Dimension::count> pieces{{"pieces", Dimension::count, 1}
 std::span<const Unit> all_units();
 /// The unit with this symbol, or one of its other accepted spellings ("C" for "°C"); null when unknown.
 const Unit* find_unit(std::string_view symbol);
+/// All that find_unit takes for this unit, its symbol first.
+std::vector<std::string_view> spellings_of(const Unit& unit);
 /// "a pressure", "a flow": the words in which messages name a dimension.
 std::string_view name_of(Dimension dimension);
 
