@@ -16,8 +16,8 @@ void Acceptance::describe(Visitor& visitor) {
     visitor.leaf({.key = "rule", .grade = Grade::essential, .on = folder, .help = "name of the rule", .longest = 80,
                   .example = "backup-ventilator-missing"}, rule);
     visitor.leaf({.key = "prescription", .on = folder,
-                  .help = "id of the prescription it is about, if it is about one", .shape = TextShape::identifier,
-                  .longest = 20, .example = "P1"}, prescription);
+                  .help = "id of the prescription it is about, if it is about one", .longest = 20,
+                  .example = "P1"}, prescription);
     visitor.leaf({.key = "by", .grade = Grade::essential, .on = folder, .help = "clinician who accepts it",
                   .longest = 80, .example = "Dr. Santiago Wrenfield"}, by);
     visitor.leaf({.key = "date", .grade = Grade::essential, .on = folder, .help = "when",

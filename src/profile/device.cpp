@@ -10,7 +10,7 @@ void Slot::describe(Visitor& visitor) {
                   .help = "number or name of the slot on the screen", .ask = "equipment_provider", .longest = 20,
                   .example = "1"}, slot);
     visitor.leaf({.key = "prescription", .grade = Grade::essential, .on = wall | folder,
-                  .help = "id of the prescription in it", .ask = "equipment_provider", .shape = TextShape::identifier,
+                  .help = "id of the prescription in it", .ask = "equipment_provider", .longest = 20,
                   .example = "P1"}, prescription);
     visitor.leaf({.key = "revision", .grade = Grade::essential, .on = folder,
                   .help = "revision of the order that was set and read back in it", .ask = "equipment_provider",

@@ -88,7 +88,7 @@ void Load::describe(Visitor& visitor) {
 
 void BatteryTest::describe(Visitor& visitor) {
     visitor.leaf({.key = "prescription", .grade = Grade::essential, .on = folder, .help = "id of the prescription",
-                  .ask = "equipment_provider", .shape = TextShape::identifier, .example = "P1"}, prescription);
+                  .ask = "equipment_provider", .longest = 20, .example = "P1"}, prescription);
     visitor.leaf({.key = "revision", .grade = Grade::essential, .on = folder, .help = "its revision then",
                   .ask = "equipment_provider", .example = "R1"}, revision);
 }

@@ -92,11 +92,11 @@ void AlarmOffByOrder::describe(Visitor& visitor) {
 
 void Prescription::describe(Visitor& visitor) {
     visitor.leaf({.key = "id", .grade = Grade::essential, .on = wall | folder,
-                  .help = "short name used in slots and battery tests", .ask = "clinic",
-                  .shape = TextShape::identifier, .longest = 20, .example = "P1"}, id);
+                  .help = "short name used in slots and battery tests", .ask = "clinic", .longest = 20,
+                  .example = "P1"}, id);
     visitor.leaf({.key = "place", .grade = Grade::essential, .on = wall | folder | crew | wallet,
-                  .help = "one word for its bedside card: BED, CHAIR, NIGHT …", .ask = "clinic",
-                  .shape = TextShape::identifier, .longest = 16, .example = "BED"}, place);
+                  .help = "one word for its bedside card: bed, chair, crib and the like", .ask = "clinic",
+                  .shape = TextShape::identifier, .longest = 16, .example = "bed"}, place);
     visitor.leaf({.key = "label", .grade = Grade::essential, .on = wall | folder | crew,
                   .help = "name that the family uses", .ask = "clinic", .longest = 40,
                   .example = "Bed, lying"}, label);
