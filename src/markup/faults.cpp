@@ -1,0 +1,23 @@
+#include "markup/faults.hpp"
+
+#include <algorithm>
+
+namespace ventfolio {
+
+void Faults::refuse(Fault fault) {
+    const SourceText& file = files_[fault.span.file];
+    const Place place = file.place(fault.span.begin, fault.span.end);
+    const auto same = [&](const Finding& known) {
+        return known.rule == fault.rule && known.marks.front().file == file.name && known.marks.front().place == place;
+    };
+    if (std::ranges::any_of(findings_, same)) return;
+    Finding finding;
+    finding.rule = fault.rule;
+    finding.severity = Severity::refuse;
+    finding.marks.push_back({file.name, place, "", std::move(fault.label)});
+    finding.message = std::move(fault.message);
+    finding.to_do = std::move(fault.to_do);
+    findings_.push_back(std::move(finding));
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "markup/template.hpp"
+
+namespace ventfolio {
+
+/// What is wrong at one place of a template.
+struct Fault {
+    std::string_view rule;
+    TemplateSpan span;
+    std::string message;
+    std::string label;
+    std::string to_do = {};
+};
+
+/// Collects findings of a template. A fault that comes again at the same place (in each turn of a list) counts once.
+class Faults {
+  public:
+    explicit Faults(const std::vector<SourceText>& files) : files_{files} {}
+
+    void refuse(Fault fault);
+    bool empty() const { return findings_.empty(); }
+    std::vector<Finding> take() { return std::move(findings_); }
+
+  private:
+    const std::vector<SourceText>& files_;
+    std::vector<Finding> findings_;
+};
+
+}  // namespace ventfolio

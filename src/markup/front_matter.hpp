@@ -1,0 +1,21 @@
+#pragma once
+
+#include <vector>
+
+#include "markup/faults.hpp"
+
+namespace ventfolio {
+
+struct FrontMatter {
+    std::vector<FrontMatterLine> lines;
+    std::size_t body = 0;  ///< where the text begins
+};
+
+/// Reads the block between two lines of `---` at the top of a file: lines of `key: value`, empty lines, and lines that
+/// begin with `#`. A value may stand in straight double quotes. A file without such a block has no front matter.
+///
+/// Keys: title (may hold value names), audience, paper, orientation, type_size, pages, order, for_each, sides,
+/// language.
+FrontMatter read_front_matter(const SourceText& file, Faults& faults);
+
+}  // namespace ventfolio
