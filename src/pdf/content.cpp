@@ -138,6 +138,7 @@ void ContentWriter::draw(const TextRun& run) {
     if (run.text.empty()) return;
     if (!run.kerns.empty() && run.kerns.size() != run.text.size())
         throw std::logic_error{"a text and its kerns differ in length"};
+    if (!(run.size > 0)) throw std::logic_error{"a text without a size would not be seen"};
     fill_with(run.ink);
     out_ += "BT\n";
     select(run.face, run.size);

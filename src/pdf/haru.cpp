@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "pdf/write_pdf.hpp"
+#include "pdf/pdf_error.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -65,11 +65,11 @@ void HaruDocument::note(HPDF_STATUS code, HPDF_STATUS detail, void* first) noexc
     if (!fault) fault = Fault{code, detail};
 }
 
-void HaruDocument::ok(HPDF_STATUS status) const {
-    if (status == HPDF_OK && !fault_) return;
-    const Fault fault = fault_.value_or(Fault{status, 0});
-    throw PdfError{fmt::format("the PDF file cannot be written: {} (libharu 0x{:04X}, detail {})", sentence(fault.code),
-                               fault.code, fault.detail)};
+void HaruDocument::ok(HPDF_STATUS status) {
+    if (status != HPDF_OK && !fault_) fault_ = Fault{status, 0};  // some faults never reach `note`
+    if (!fault_) return;
+    throw PdfError{fmt::format("the PDF file cannot be written: {} (libharu 0x{:04X}, detail {})",
+                               sentence(fault_->code), fault_->code, fault_->detail)};
 }
 
 HaruDocument::HaruDocument() : document_{HPDF_New(&HaruDocument::note, &fault_)} {

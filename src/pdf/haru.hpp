@@ -22,9 +22,9 @@ class HaruDocument {
     HaruDocument& operator=(const HaruDocument&) = delete;
 
     /// Throws PdfError with a sentence about the first fault, if there was one.
-    void ok(HPDF_STATUS status) const;
+    void ok(HPDF_STATUS status);
     template <class Handle>
-    Handle have(Handle handle) const {
+    Handle have(Handle handle) {
         ok(handle == nullptr ? HPDF_INVALID_OBJECT : HPDF_OK);
         return handle;
     }
@@ -55,7 +55,7 @@ class HaruDocument {
     void add_text(HPDF_Dict to, const char* key, std::string_view utf8);
 
     HPDF_Dict catalog() const { return document_->catalog; }
-    HPDF_Dict information() const { return have(document_->info); }
+    HPDF_Dict information() { return have(document_->info); }
     /// The finished file. Nothing may be added afterwards.
     std::string bytes();
 

@@ -7,11 +7,11 @@
 #include <initializer_list>
 #include <memory>
 #include <new>
-#include <span>
 #include <stdexcept>
 #include <string_view>
 
 #include "layout/fonts.hpp"
+#include "pdf/pdf_error.hpp"
 
 namespace ventfolio {
 namespace {
@@ -66,7 +66,7 @@ std::string post_script_name(hb_face_t* face) {
     std::array<char, 64> name{};  // the OpenType specification allows 63 letters
     unsigned size = name.size();
     hb_ot_name_get_utf8(face, HB_OT_NAME_ID_POSTSCRIPT_NAME, HB_LANGUAGE_INVALID, &size, name.data());
-    if (size == 0) throw std::runtime_error{"an embedded font has no name"};
+    if (size == 0) throw PdfError{"an embedded font has no name"};
     return name.data();
 }
 
@@ -92,7 +92,7 @@ std::array<double, 4> bounding_box(hb_face_t* face) {
     const Owned<hb_blob_t> head = owned(hb_face_reference_table(face, HB_TAG('h', 'e', 'a', 'd')));
     const std::string_view bytes = view(head.get());
     constexpr std::size_t kFirst = 36;
-    if (bytes.size() < kFirst + 8) throw std::runtime_error{"an embedded font has no head"};
+    if (bytes.size() < kFirst + 8) throw PdfError{"an embedded font has no head"};
     std::array<double, 4> box{};
     for (std::size_t at = 0; at < box.size(); ++at) {
         const auto high = static_cast<unsigned char>(bytes[kFirst + 2 * at]);
@@ -132,7 +132,7 @@ void list_letters(hb_face_t* face, hb_font_t* font, hb_subset_plan_t* plan, cons
         const hb_codepoint_t old_glyph = hb_map_get(old_glyphs, letter);
         const hb_codepoint_t new_glyph = hb_map_get(new_glyphs, old_glyph);
         if (old_glyph == HB_MAP_VALUE_INVALID || new_glyph == 0 || new_glyph > 0xFFFF)
-            throw std::runtime_error{"an embedded font cannot be cut down"};
+            throw PdfError{"an embedded font cannot be cut down"};
         subset.letters.push_back({.code_point = letter,
                                   .glyph = static_cast<std::uint16_t>(new_glyph),
                                   .width = hb_font_get_glyph_h_advance(font, old_glyph) * scale});

@@ -30,7 +30,7 @@ struct FontSubset {
 };
 
 /// Cuts a face down to these letters. Throws std::logic_error that names the first letter which the face does not have:
-/// such a text is refused long before it is drawn.
+/// such a text is refused long before it is drawn. PdfError for a font that cannot be read.
 FontSubset subset_font(Face face, const std::set<char32_t>& letters);
 
 }  // namespace ventfolio

@@ -2,6 +2,7 @@
 
 #include <bitset>
 #include <set>
+#include <stdexcept>
 #include <string_view>
 
 #include "pdf/content.hpp"

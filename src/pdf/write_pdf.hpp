@@ -1,10 +1,10 @@
 #pragma once
 
-#include <stdexcept>
 #include <string>
 #include <vector>
 
 #include "layout/drawing.hpp"
+#include "pdf/pdf_error.hpp"
 
 namespace ventfolio {
 
@@ -21,12 +21,6 @@ struct PdfRequest {
     std::string title;     ///< shown in the title bar and kept in the file: the name of a paper, never of a person
     std::string language;  ///< BCP 47, of the document as a whole: "en-US"
     std::vector<PdfSheet> sheets;  ///< in print order; each becomes a bookmark
-};
-
-/// The PDF library cannot go on: memory is short, or a size lies outside what a PDF file can hold.
-class PdfError : public std::runtime_error {
-  public:
-    using std::runtime_error::runtime_error;
 };
 
 /// Draws sheets into a PDF file (ISO 32000-1, header 1.6) and returns its bytes.

@@ -1,6 +1,10 @@
 #include <doctest/doctest.h>
+#include <array>
 #include <nlohmann/json.hpp>
+#include <sstream>
 #include <string>
+#include <thread>
+#include <vector>
 
 #include "drawings.hpp"
 #include "pdf/write_pdf.hpp"
@@ -157,6 +161,19 @@ TEST_CASE("the same request gives the same bytes, whatever the machine") {
         CHECK(ran.err == "");
         CHECK(ran.out == here);
     }
+}
+
+TEST_CASE("documents can be written side by side") {
+    const std::string alone = sample();
+    std::array<int, 4> right{};
+    {
+        std::vector<std::jthread> writers;
+        for (int& count : right)
+            writers.emplace_back([&count, &alone] {
+                for (int turn = 0; turn < 25; ++turn) count += sample() == alone ? 1 : 0;
+            });
+    }
+    CHECK(right == std::array{25, 25, 25, 25});
 }
 
 TEST_CASE("a file says nothing about when, where and by whom it was made") {

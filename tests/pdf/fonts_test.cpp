@@ -2,8 +2,8 @@
 #include <fmt/format.h>
 #include <ft2build.h>
 #include <array>
-#include <memory>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <string>
 #include <vector>
 #include FT_FREETYPE_H

@@ -1,7 +1,6 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 #include <utf8proc.h>
-#include <memory>
 #include <string>
 #include <vector>
 

@@ -59,6 +59,9 @@ TEST_CASE("what is not a place on paper is refused") {
     CHECK_THROWS_AS(operators({rule({0, 0}, {1, 0}, 0)}), std::logic_error);
     CHECK_THROWS_AS(operators({rule({0, 0}, {1, 0}, -1)}), std::logic_error);
     CHECK_THROWS_AS(operators({path({{Path::Segment::Kind::line, {1, 1}, {}, {}}}, 1, false)}), std::logic_error);
+    PlacedItem without_size = plain(U"abc");
+    without_size.text.size = 0;
+    CHECK_THROWS_AS(operators({without_size}), std::logic_error);
     PlacedItem short_of_kerns = plain(U"abc");
     short_of_kerns.text.kerns = {1, 2};
     CHECK_THROWS_AS(operators({short_of_kerns}), std::logic_error);

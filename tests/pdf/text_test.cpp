@@ -1,6 +1,5 @@
 #include <doctest/doctest.h>
 #include <cstdlib>
-#include <regex>
 #include <string>
 
 #include "drawings.hpp"
@@ -20,9 +19,14 @@ double word_width(std::string_view pdf) {
     const Ran ran = scratch.run("pdftotext -bbox page.pdf -");
     REQUIRE(ran.status == 0);
     REQUIRE(ran.err == "");
-    std::smatch found;
-    REQUIRE(std::regex_search(ran.out, found, std::regex{"<word xMin=\"([0-9.]+)\".*xMax=\"([0-9.]+)\""}));
-    return std::strtod(found[2].str().c_str(), nullptr) - std::strtod(found[1].str().c_str(), nullptr);
+    const std::size_t word = ran.out.find("<word ");
+    REQUIRE(word != std::string::npos);
+    const auto edge = [&](std::string_view name) {
+        const std::size_t at = ran.out.find(name, word);
+        REQUIRE(at != std::string::npos);
+        return std::strtod(ran.out.c_str() + at + name.size(), nullptr);
+    };
+    return edge("xMax=\"") - edge("xMin=\"");
 }
 
 }  // namespace
