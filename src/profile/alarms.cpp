@@ -18,8 +18,8 @@ void Alarms::describe(Visitor& visitor) {
     visitor.leaf({.key = "disconnect", .on = wall | folder, .help = "alarm when the hose is off for", .units = "s",
                   .least = 0, .most = 180, .ask = "prescriber", .off = true, .setting = true,
                   .example = "15 s"}, disconnect);
-    visitor.leaf({.key = "high_leak", .on = wall | folder, .help = "alarm when the leak is above",
-                  .units = "L/min L/s", .least = 1, .most = 200, .ask = "prescriber", .off = true, .setting = true,
+    visitor.leaf({.key = "high_leak", .on = wall | folder, .help = "alarm when the leak is above", .units = "L/min",
+                  .least = 1, .most = 200, .ask = "prescriber", .off = true, .setting = true,
                   .example = "60 L/min"}, high_leak);
     describe_volume_alarms(visitor);
     describe_rate_alarms(visitor);

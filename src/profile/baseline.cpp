@@ -69,9 +69,8 @@ void Baseline::describe(Visitor& visitor) {
     visitor.leaf({.key = "cough", .grade = Grade::expected, .on = wall | folder | crew,
                   .help = "how well the person coughs: strong, weak or none", .ask = "clinic", .none = true,
                   .example = "weak"}, cough);
-    visitor.leaf({.key = "peak_cough_flow", .on = folder | crew, .help = "strongest cough measured",
-                  .units = "L/min L/s", .least = 10, .most = 900, .ask = "clinic",
-                  .example = "150 L/min"}, peak_cough_flow);
+    visitor.leaf({.key = "peak_cough_flow", .on = folder | crew, .help = "strongest cough measured", .units = "L/min",
+                  .least = 10, .most = 900, .ask = "clinic", .example = "150 L/min"}, peak_cough_flow);
 }
 
 }  // namespace ventfolio

@@ -53,7 +53,7 @@ void ExpectedValues::describe(Visitor& visitor) {
                   .units = "cmH2O hPa mbar", .least = 2, .most = 80, .ask = "clinic",
                   .example = "{from: 21 cmH2O, to: 21 cmH2O}"}, peak_pressure);
     visitor.leaf({.key = "leak", .on = wall | folder, .help = "leak, with the exhalation port counted in",
-                  .units = "L/min L/s", .least = 0, .most = 150, .ask = "clinic",
+                  .units = "L/min", .least = 0, .most = 150, .ask = "clinic",
                   .example = "{from: 28 L/min, to: 36 L/min}"}, leak);
     visitor.leaf({.key = "total_rate", .on = wall | folder, .help = "breaths per minute, the person's own counted in",
                   .units = "breaths/min", .least = 2, .most = 90, .ask = "clinic",
