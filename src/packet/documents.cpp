@@ -1,0 +1,177 @@
+#include "packet/documents.hpp"
+
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+
+#include "markup/render.hpp"
+#include "sheets/document_checks.hpp"
+#include "sheets/home_data.hpp"
+#include "sheets/printer.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio {
+namespace {
+
+struct AudienceWord {
+    std::string_view word;
+    Audience audience;
+};
+constexpr std::array kAudiences{AudienceWord{"wall", wall},     AudienceWord{"folder", folder},
+                                AudienceWord{"crew", crew},     AudienceWord{"wallet", wallet},
+                                AudienceWord{"utility", utility}, AudienceWord{"fire", fire}};
+
+PrintedValue identifier(std::string field, std::string text, Audiences audiences) {
+    PrintedValue value;
+    value.field = std::move(field);
+    value.audiences = audiences;
+    value.parts = plain_parts(std::move(text));
+    return value;
+}
+
+/// Two identifiers on every page, by the audience of the sheet.
+std::vector<PrintedValue> identifiers_for(Audience audience, const Household& home, const Printer& printer) {
+    const Person& person = *home.profile.person;
+    const std::string record = home.profile.record_number.or_else("");
+    if (audience == wall)
+        return {identifier("person.preferred_name", person.preferred_name.or_else(""), 0xFF),
+                identifier("record_number", record, 0xFF)};
+    std::vector<PrintedValue> values{identifier("person.legal_name", person.legal_name.or_else(""), folder | crew)};
+    if (person.birth_date.given())
+        values.push_back(identifier("person.birth_date", printer.date(*person.birth_date), folder | crew));
+    values.push_back(identifier("record_number", record, 0xFF));
+    return values;
+}
+
+/// A place's name as part of a sheet's name: "bed".
+std::string place_key(const Prescription& order) {
+    std::string key;
+    for (const char c : lower_ascii(order.place.or_else(order.id.or_else(""))))
+        key += (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ? c : '-';
+    return key;
+}
+
+class Maker {
+  public:
+    Maker(const Household& home, const Stationery& stationery, std::vector<Finding>& findings)
+        : home_{home}, stationery_{stationery}, findings_{findings}, printer_{stationery.words, stationery.region},
+          data_{home_data(home, printer_)} {}
+
+    void add(const std::string& sheet, std::vector<Document>& documents) {
+        const Template& from = stationery_.sheets.at(sheet);
+        const FrontMatterLine* each = from.front("for_each");
+        if (!each) return documents.push_back(made(sheet, "", from, nullptr));
+        // Prescriptions are the only list that has sheets of its own so far.
+        const TemplateData::Items& items = *data_.object()->at("prescriptions").items();
+        for (std::size_t at = 0; at < items.size(); ++at)
+            documents.push_back(made(sheet, place_key(*home_.prescriptions[at].order), from, &items[at]));
+    }
+
+  private:
+    Document made(const std::string& sheet, const std::string& place, const Template& from, const TemplateData* item) {
+        Rendered rendered = render(from, data_, item);
+        findings_.insert(findings_.end(), rendered.findings.begin(), rendered.findings.end());
+        Document document;
+        document.sheet = sheet;
+        document.place = place;
+        document.name = place.empty() ? sheet : sheet + "/" + place;
+        document.language = stationery_.words.language();
+        document.template_file = from.name();
+        document.front_matter = std::move(rendered.front_matter);
+        document.title = std::move(rendered.title);
+        document.blocks = std::move(rendered.blocks);
+        const auto audience = audience_from(document.front("audience").value_or(""));
+        if (audience) {
+            document.identifiers = identifiers_for(*audience, home_, printer_);
+            check_document(document, *audience, findings_);
+        } else {
+            findings_.push_back(without_audience(document));
+        }
+        return document;
+    }
+
+    static Finding without_audience(const Document& document) {
+        Finding finding;
+        finding.rule = "template-without-audience";
+        finding.message = fmt::format("The sheet {} does not say for which audience it is.", document.sheet);
+        Mark mark;
+        mark.file = document.template_file;
+        mark.place = {1, 1, 0, 0};
+        finding.marks.push_back(std::move(mark));
+        return finding;
+    }
+
+    const Household& home_;
+    const Stationery& stationery_;
+    std::vector<Finding>& findings_;
+    Printer printer_;
+    TemplateData data_;
+};
+
+Inline text_piece(std::string text) {
+    Inline piece;
+    piece.text = std::move(text);
+    return piece;
+}
+
+Inline value_piece(const PrintedValue& value) {
+    Inline piece;
+    piece.kind = Inline::Kind::value;
+    piece.value = value;
+    return piece;
+}
+
+/// "Born 11 February 1978   Record DEMO-1"
+Inlines second_line(const Document& document, const WordBook& words) {
+    Inlines line;
+    for (const PrintedValue& value : document.identifiers) {
+        if (&value == &document.identifiers.front()) continue;
+        if (!line.empty()) line.push_back(text_piece("   "));
+        const bool birth = value.field == "person.birth_date";
+        line.push_back(text_piece(std::string{words.at(birth ? "born" : "record")} + std::string{kNoBreakSpace}));
+        line.push_back(value_piece(value));
+    }
+    return line;
+}
+
+}  // namespace
+
+std::optional<Audience> audience_from(std::string_view word) {
+    const auto found = std::ranges::find(kAudiences, word, &AudienceWord::word);
+    if (found == kAudiences.end()) return std::nullopt;
+    return found->audience;
+}
+
+std::vector<Document> make_documents(const Household& home, const Stationery& stationery,
+                                     const std::vector<std::string>& sheets, std::vector<Finding>& findings) {
+    Maker maker{home, stationery, findings};
+    std::vector<Document> documents;
+    for (const std::string& sheet : sheets) maker.add(sheet, documents);
+    return documents;
+}
+
+Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,
+                        const std::string& code, bool not_yet_checked) {
+    const WordBook& words = stationery.words;
+    const Printer printer{words, stationery.region};
+    const Orders& orders = *home.profile.orders;
+    const std::string revision = orders.revision.given() ? orders.revision->text() : "";
+    Furniture furniture;
+    furniture.who = {value_piece(document.identifiers.front())};
+    furniture.identifier = second_line(document, words);
+    furniture.page_of = words.at("page_of");
+    std::string foot = revision + ".";
+    if (orders.effective_at.given()) {
+        furniture.revision = {text_piece(fmt::format("{}   {} {}", revision, words.at("from"),
+                                                     printer.date(orders.effective_at->date)))};
+        foot += fmt::format(" {} {}.", words.at("in_force"), printer.moment(*orders.effective_at));
+    }
+    if (orders.review_due.given()) foot += fmt::format(" {} {}.", words.at("review_by"), printer.date(*orders.review_due));
+    foot += fmt::format(" {}", words.at("current_only"));
+    furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at("limits")})}};
+    furniture.code = code;
+    if (not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
+    return furniture;
+}
+
+}  // namespace ventfolio

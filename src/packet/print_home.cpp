@@ -1,0 +1,139 @@
+#include "packet/print_home.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "packet/documents.hpp"
+#include "packet/manifest.hpp"
+#include "pdf/write_pdf.hpp"
+#include "profile/read_profile.hpp"
+#include "record/sheet_code.hpp"
+#include "rules/judge.hpp"
+
+namespace ventfolio {
+namespace {
+
+bool refuses(const Finding& finding) { return finding.severity == Severity::refuse; }
+
+/// Whether the findings stop any of these sheets. Only rules of the profile stop single sheets.
+bool stops(const std::vector<Finding>& findings, const std::vector<std::string>& sheets) {
+    const std::set<std::string> stopped = stopped_sheets(findings);
+    return std::ranges::any_of(sheets, [&](const std::string& sheet) { return stopped.contains(sheet); });
+}
+
+struct LaidOutSheet {
+    Document document;
+    std::string code;
+    PlacedSheet placed;
+};
+
+PdfSheet pdf_sheet(const LaidOutSheet& sheet) { return {&sheet.placed, sheet.placed.title + " "}; }
+
+std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Stationery& stationery) {
+    PdfRequest request;
+    request.language = stationery.words.language();
+    for (const LaidOutSheet* sheet : sheets) request.sheets.push_back(pdf_sheet(*sheet));
+    const bool one_kind = std::ranges::all_of(
+        sheets, [&](const LaidOutSheet* sheet) { return sheet->document.sheet == sheets.front()->document.sheet; });
+    request.title = sheets.size() == 1 ? sheets.front()->placed.title
+                    : one_kind         ? std::string{stationery.words.at("sheets." + sheets.front()->document.sheet)}
+                                       : std::string{stationery.words.at("packet_title")};
+    return write_pdf(request);
+}
+
+void add_file(PrintedHome& home, const std::string& stem, const std::vector<const LaidOutSheet*>& sheets,
+              const PrintOrder& order, const Stationery& stationery) {
+    home.files.push_back({stem + ".pdf", pdf_of(sheets, stationery)});
+    if (!order.dump_layout) return;
+    std::string text;
+    for (const LaidOutSheet* sheet : sheets) text += dump(sheet->placed);
+    home.files.push_back({stem + ".layout.txt", std::move(text)});
+}
+
+std::vector<const LaidOutSheet*> all_of(const std::vector<LaidOutSheet>& sheets, std::string_view name = {}) {
+    std::vector<const LaidOutSheet*> chosen;
+    for (const LaidOutSheet& sheet : sheets)
+        if (name.empty() || sheet.document.sheet == name) chosen.push_back(&sheet);
+    return chosen;
+}
+
+void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std::vector<std::string>& names,
+          const PrintOrder& order, const Stationery& stationery) {
+    if (order.sheets.empty() && !order.separate) add_file(home, "packet", all_of(sheets), order, stationery);
+    else
+        for (const std::string& name : names) add_file(home, name, all_of(sheets, name), order, stationery);
+    for (const LaidOutSheet& sheet : sheets) {
+        home.pages += sheet.placed.pages.size();
+        home.sheet_names.push_back(sheet.document.name);
+    }
+}
+
+std::string file_of(const LaidOutSheet& sheet, const PrintOrder& order) {
+    return order.sheets.empty() && !order.separate ? "packet.pdf" : sheet.document.sheet + ".pdf";
+}
+
+void add_manifest(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const Household& household, Date on,
+                  const PrintOrder& order) {
+    Manifest manifest;
+    manifest.record_number = home.record_number;
+    manifest.revision = home.revision;
+    manifest.printed_on = on.iso();
+    const Orders& orders = *household.profile.orders;
+    manifest.effective = orders.effective_at.given() ? orders.effective_at->iso() : "";
+    for (const LaidOutSheet& sheet : sheets)
+        manifest.sheets.push_back({sheet.document.sheet, sheet.document.place, sheet.code, sheet.placed.pages.size(),
+                                   file_of(sheet, order)});
+    home.files.push_back({"packet.json", manifest_json(manifest)});
+}
+
+}  // namespace
+
+CheckedHome check_home(const SourceText& source, Date on) {
+    ReadResult read = read_profile(source);
+    CheckedHome home;
+    home.findings = std::move(read.findings);
+    home.readable = std::ranges::none_of(home.findings, refuses);
+    if (home.readable) {
+        const std::vector<Finding> judged = judge(read.profile, source, on);
+        home.findings.insert(home.findings.end(), judged.begin(), judged.end());
+        sort_by_place(home.findings);
+    }
+    home.profile = std::move(read.profile);
+    return home;
+}
+
+PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& order, const Stationery& stationery,
+                       Measurer& measurer) {
+    PrintedHome home;
+    CheckedHome checked = check_home(source, on);
+    home.findings = std::move(checked.findings);
+    const std::vector<std::string> names = order.sheets.empty() ? stationery.in_order() : order.sheets;
+    home.refused = !checked.readable || stops(home.findings, names);
+    if (home.refused) return home;
+
+    const Household household{checked.profile, on};
+    home.record_number = *checked.profile.record_number;
+    home.revision = checked.profile.orders->revision->text();
+    const bool unchecked = not_yet_checked(home.findings, checked.profile);
+    const PageSetup setup{order.paper.value_or(stationery.region.paper == "a4" ? Paper::a4 : Paper::letter),
+                          order.large_print ? 1.5 : 1.0};
+
+    std::vector<Finding> of_sheets;
+    std::vector<LaidOutSheet> sheets;
+    for (Document& document : make_documents(household, stationery, names, of_sheets)) {
+        LaidOutSheet sheet;
+        sheet.code = sheet_code(document);
+        const Furniture furniture = furniture_for(document, household, stationery, sheet.code, unchecked);
+        sheet.placed = lay_out(document, furniture, setup, measurer, of_sheets);
+        sheet.document = std::move(document);
+        sheets.push_back(std::move(sheet));
+    }
+    home.refused = std::ranges::any_of(of_sheets, refuses);
+    home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
+    if (home.refused) return home;
+    draw(home, sheets, names, order, stationery);
+    add_manifest(home, sheets, household, on, order);
+    return home;
+}
+
+}  // namespace ventfolio
