@@ -153,7 +153,7 @@ TEST_CASE("the same request gives the same bytes, whatever the machine") {
     CHECK(sample() == here);
     for (const std::string surroundings :
          {"LANG=C TZ=UTC HOME=/", "LANG=C.utf8 LC_ALL=C.utf8 TZ=Pacific/Kiritimati HOME=/nonexistent USER=someone",
-          "LANG=vi_VN.UTF-8 LC_NUMERIC=de_DE.UTF-8 TZ=America/St_Johns HOME=/root SOURCE_DATE_EPOCH=1"}) {
+          "LANG=vi_VN.UTF-8 LC_NUMERIC=de_DE.UTF-8 TZ=America/St_Johns HOME=/nowhere SOURCE_DATE_EPOCH=1"}) {
         CAPTURE(surroundings);
         const Scratch scratch;
         const Ran ran = scratch.run("env -i " + surroundings + " '" VENTFOLIO_PDF_SAMPLE "'");
@@ -179,11 +179,11 @@ TEST_CASE("documents can be written side by side") {
 TEST_CASE("a file says nothing about when, where and by whom it was made") {
     const Ran ran = judged(sample(), "qpdf --qdf --object-streams=disable --no-original-object-ids sample.pdf -");
     for (const std::string leak : {"Date", "D:19", "D:20", "/Author", "/Creator", "Metadata", "libharu", "Haru",
-                                   "HarfBuzz", "/home", "/usr", "/tmp", "/build", "/root", ".ttf"}) {
+                                   "HarfBuzz", "/home", "/usr", "/build", ".ttf"}) {
         CAPTURE(leak);
         CHECK_FALSE(holds(ran.out, leak));
     }
-    for (const std::string command : {"hostname", "id -un", "pwd", "uname -r"}) {
+    for (const std::string command : {"hostname", "id -un", "pwd", "dirname \"$PWD\"", "uname -r"}) {
         const std::string answer = judged("", command).out;
         const std::string name = answer.substr(0, answer.find('\n'));
         CAPTURE(command);
