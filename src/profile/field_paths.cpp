@@ -69,7 +69,7 @@ class Declarations final : public Visitor {
 
 }  // namespace
 
-std::vector<FieldAt> fields_of(const std::function<void(ConstVisitor&)>& show) {
+std::vector<FieldAt> fields_shown(const std::function<void(ConstVisitor&)>& show) {
     Flattener flattener;
     show(flattener);
     return std::move(flattener.fields);

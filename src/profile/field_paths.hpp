@@ -19,11 +19,11 @@ struct FieldAt {
 };
 
 /// All fields in the order of their declaration, those of absent groups too; of lists, the items that are there.
-std::vector<FieldAt> fields_of(const std::function<void(ConstVisitor&)>& show);
+std::vector<FieldAt> fields_shown(const std::function<void(ConstVisitor&)>& show);
 
 template <class T>
 std::vector<FieldAt> fields_of(const T& described) {
-    return fields_of([&](ConstVisitor& visitor) { visit(described, visitor); });
+    return fields_shown([&](ConstVisitor& visitor) { visit(described, visitor); });
 }
 
 /// The field with this path; null when there is none.

@@ -28,6 +28,8 @@ class FindingList {
     void warn(Remark remark) { add(Severity::warn, std::move(remark)); }
     bool empty() const { return findings_.empty(); }
     bool full() const { return findings_.size() >= kMost; }
+    /// Counts a fault that nobody spelt out because the list is full.
+    void leave_out() { ++left_out_; }
     /// In the order of the file, each once; with `more-faults-than-listed` at the end when the list was full.
     std::vector<Finding> sorted() &&;
 

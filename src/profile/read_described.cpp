@@ -30,12 +30,14 @@ bool allows(const FieldInfo& info, FieldState state) {
            (state == FieldState::off && info.off);
 }
 
-/// "unknown or none", as far as the field takes them.
-std::string answers(const FieldInfo& info) {
-    std::vector<std::string> words{"unknown"};
+/// ", or unknown or none": the answers that a field takes instead of a value. An essential field takes `unknown` too,
+/// but nothing is printed then, so it is not offered.
+std::string or_answers(const FieldInfo& info) {
+    std::vector<std::string> words;
+    if (info.grade != Grade::essential) words.emplace_back("unknown");
     if (info.none) words.emplace_back("none");
     if (info.off) words.emplace_back("off");
-    return listed(words, " or ");
+    return words.empty() ? "" : ", or " + listed(words, " or ");
 }
 
 /// Where each key of a profile belongs: key to the names of the groups that have it.
@@ -145,7 +147,7 @@ const YamlNode* Reader::node_for(const FieldInfo& info, FieldState& state, Place
     place = node.kind == Kind::empty && node.text.empty() ? entry->key_place : node.place;
     if (node.kind == Kind::broken) return nullptr;
     if (node.kind == Kind::empty) {
-        const std::string how = fmt::format("Write the value, or {}{}.", answers(info), with_example(info));
+        const std::string how = fmt::format("Write the value{}{}.", with_example(info), or_answers(info));
         refuse(info, place,
                {"value-empty", fmt::format("{} has no value.", quoted(info.key)), "nothing here",
                 node.text.empty() || node.text == "~"
@@ -166,8 +168,8 @@ bool Reader::answer(const YamlNode& node, const FieldInfo& info, FieldState& sta
         refuse(info, node.place,
                {"answer-not-possible-here",
                 fmt::format("{} is not an answer to {}.", quoted(node.text), quoted(info.key)), "not possible here",
-                fmt::format("Write the value{}, or {}. If the word itself is meant, put it in quotation marks.",
-                            with_example(info), answers(info))});
+                fmt::format("Write the value{}{}. If the word itself is meant, put it in quotation marks.",
+                            with_example(info), or_answers(info))});
     } else if (small != node.text) {
         refuse(info, node.place,
                {"answer-in-capitals", fmt::format("{} is written in small letters.", quoted(small)),
@@ -293,7 +295,7 @@ void Reader::read_text_list(const YamlNode& node, const FieldInfo& info, FieldBa
     if (node.items.empty()) {
         refuse(info, node.place,
                {"list-empty", fmt::format("The list {} has no items.", quoted(info.key)), "nothing in it",
-                fmt::format("Write the items, or {}.", answers(info))});
+                fmt::format("Write the items{}.", or_answers(info))});
         return;
     }
     TextList texts;
@@ -357,7 +359,7 @@ void Reader::list(const FieldInfo& info, ListBase& list) {
     if (node->items.empty()) {
         refuse(info, node->place,
                {"list-empty", fmt::format("The list {} has no items.", quoted(info.key)), "nothing in it",
-                fmt::format("Write the items, or {}.", answers(info))});
+                fmt::format("Write the items{}.", or_answers(info))});
         return;
     }
     list.state = FieldState::given;
@@ -387,16 +389,21 @@ std::string Reader::where_else(const std::string& key) {
         key_places_.emplace();
         blank_(*key_places_);
     }
+    constexpr std::size_t kMostPlaces = 3;  // a key such as "name" stands nearly everywhere: that says nothing
     std::vector<std::string> places;
     for (const std::string& parent : key_places_->parents_of(key))
         if (parent != level_->name) places.push_back(parent.empty() ? "the top level" : quoted(parent));
-    return listed(places, " or ");
+    return places.size() > kMostPlaces ? "" : listed(places, " or ");
 }
 
 void Reader::report_unknown_keys() {
-    for (const YamlEntry& entry : level_->map.entries)
-        if (!findings_.full() && std::ranges::find(level_->keys, entry.key) == level_->keys.end())
+    for (const YamlEntry& entry : level_->map.entries) {
+        if (std::ranges::find(level_->keys, entry.key) != level_->keys.end()) continue;
+        if (findings_.full())
+            findings_.leave_out();
+        else
             report_unknown_key(entry);
+    }
 }
 
 void Reader::report_unknown_key(const YamlEntry& entry) {
@@ -435,14 +442,14 @@ void Reader::report_missing() {
         const bool essential = info.grade == Grade::essential;
         const bool unknown = missing.place.known();
         const std::string help =
-            info.help.empty() ? "" : fmt::format(" ({})", info.help.substr(0, info.help.find_last_not_of('.') + 1));
+            info.help.empty() ? "" : fmt::format(": {}", info.help.substr(0, info.help.find_last_not_of('.') + 1));
         const std::string where =
             level_->name.empty() ? "at the top level" : fmt::format("below {}", quoted(level_->name));
         Remark remark{
             essential ? "essential-field-missing" : "expected-field-missing",
             unknown ? missing.place : level_->owner,
             path_of(info),
-            fmt::format("The {} is {}{}.", in_words(info.key), unknown ? "written as unknown" : "missing", help),
+            fmt::format("{} is {}{}.", quoted(in_words(info.key)), unknown ? "written as unknown" : "missing", help),
             unknown ? "nobody knows it yet" : fmt::format("\"{}\" is missing", info.key),
             unknown     ? "Find out and write it here."
             : essential ? fmt::format("Write {} {}{}.", quoted(info.key), where, with_example(info))

@@ -1,0 +1,183 @@
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+#include <regex>
+
+#include "profile/field_list.hpp"
+#include "profile/finding_list.hpp"
+#include "profile/profile.hpp"
+#include "profile/sample_home.hpp"
+#include "profile/schema.hpp"
+#include "profile/starter.hpp"
+#include "units/text.hpp"
+
+using namespace ventfolio;
+
+namespace {
+
+template <class T>
+auto blank() {
+    return [](Visitor& visitor) {
+        T empty;
+        empty.describe(visitor);
+    };
+}
+
+/// With each line that begins with # and a key taken into use.
+std::string all_in_use(const std::string& yaml) {
+    return std::regex_replace(yaml, std::regex{R"((^|\n)( *)#([a-z_]+:|-)(?=[ \n]))"}, "$1$2$3");
+}
+
+}  // namespace
+
+TEST_CASE("the starter leaves essential keys empty, so that a forgotten one is refused") {
+    const std::string starter = starter_profile(blank<sample::Home>());
+    CHECK(starter.find("\n#record_number:\n") != std::string::npos);
+    CHECK(starter.find("# alarm when the pressure is above (optional; cmH2O or hPa). Example: 31 cmH2O Or off.\n") !=
+          std::string::npos);
+
+    Profile profile;
+    const auto findings = read_into(profile, {"home.yaml", starter_profile(blank<Profile>())});
+    std::size_t empty = 0;
+    for (const Finding& finding : findings) {
+        CAPTURE(finding.message);
+        CHECK((finding.rule == "value-empty" || finding.rule == "expected-field-missing"));
+        if (finding.rule == "value-empty") ++empty;
+    }
+    CHECK(empty > 20);
+}
+
+TEST_CASE("every key of the starter can be taken into use by removing its number sign") {
+    Profile profile;
+    const auto findings = read_into(profile, {"home.yaml", all_in_use(starter_profile(blank<Profile>()))});
+    const auto declared = declared_fields_of<Profile>();
+    CHECK(findings.size() == std::min<std::size_t>(declared.size(), FindingList::kMost + 1));
+    for (const Finding& finding : findings) {
+        CAPTURE(finding.message);
+        CHECK((finding.rule == "value-empty" || finding.rule == "more-faults-than-listed"));
+    }
+}
+
+TEST_CASE("every example of the dictionary can be read") {
+    Profile profile;
+    const SourceText source{"home.yaml", example_profile(blank<Profile>())};
+    for (const Finding& finding : read_into(profile, source)) {
+        CAPTURE(finding.message);
+        CAPTURE(source.line(finding.marks[0].place.line));
+        CHECK(finding.severity == Severity::warn);
+    }
+    for (const FieldAt& at : fields_of(profile)) {
+        CAPTURE(at.path);
+        CHECK(at.field->state != FieldState::absent);
+    }
+}
+
+TEST_CASE("essential keys come first in each group of the starter") {
+    struct Two {
+        Field<std::string> optional_one;
+        Field<std::string> expected_one;
+        Field<std::string> essential_one;
+        void describe(Visitor& visitor) {
+            visitor.leaf({.key = "optional_one"}, optional_one);
+            visitor.leaf({.key = "expected_one", .grade = Grade::expected}, expected_one);
+            visitor.leaf({.key = "essential_one", .grade = Grade::essential}, essential_one);
+        }
+    };
+    const std::string starter = starter_profile(blank<Two>());
+    CHECK(starter.find("\nessential_one:") < starter.find("#expected_one:"));
+    CHECK(starter.find("#expected_one:") < starter.find("#optional_one:"));
+}
+
+TEST_CASE("the schema names types, required keys and nothing else") {
+    const auto schema = nlohmann::json::parse(json_schema(blank<sample::Home>()));
+    CHECK(schema["$schema"] == "https://json-schema.org/draft/2020-12/schema");
+    CHECK(schema["additionalProperties"] == false);
+    CHECK(!schema.contains("required"));
+    const auto& properties = schema["properties"];
+    CHECK(properties["stairs"]["anyOf"][0]["type"] == "boolean");
+    CHECK(properties["stairs"]["anyOf"][1]["enum"] == nlohmann::json{"unknown"});
+    CHECK(properties["room"]["anyOf"][1]["enum"] == nlohmann::json{"unknown", "none"});
+    CHECK(properties["position"]["anyOf"][0]["enum"] == nlohmann::json{"lying", "half_sitting"});
+    CHECK(properties["alarms"]["anyOf"][0]["properties"]["high_pressure"]["description"] ==
+          "alarm when the pressure is above");
+    const auto& contact = properties["contacts"]["anyOf"][0]["items"];
+    CHECK(contact["required"] == nlohmann::json{"phone"});
+    CHECK(contact["additionalProperties"] == false);
+}
+
+TEST_CASE("the schema's patterns and the reader agree on what a quantity is") {
+    // JSON Schema takes the regular expressions of ECMA-262; so does the standard library, which has its own engine.
+    const auto schema = nlohmann::json::parse(json_schema(blank<sample::Home>()));
+    const auto accepts = [&](const char* key, const std::string& text) {
+        const auto& kind = schema["properties"][key]["anyOf"][0];
+        // The engine of the standard library reads bytes: the class of blanks is narrowed to the plain one.
+        const std::string pattern = with_replaced(kind["pattern"].get<std::string>(), "\\u00a0\\u202f", "");
+        return std::regex_search(text, std::regex{pattern, std::regex::ECMAScript});
+    };
+    struct Row {
+        const char* key;
+        const char* text;
+        bool good;
+    };
+    constexpr Row rows[] = {
+        {"weight", "35 kg", true},          {"weight", "35.5 lb", true},
+        {"weight", ".5 kg", true},          {"weight", "35", false},
+        {"weight", "35kg", false},          {"weight", "35 KG", false},
+        {"weight", "35 cm", false},         {"weight", "5. kg", false},
+        {"weight", "1e1 kg", false},        {"weight", "3,5 kg", false},
+        {"humidifier", "37 °C", true},      {"humidifier", "37 C", true},
+        {"humidifier", "98.6 degF", true},  {"oxygen_level", "92 %", true},
+        {"oxygen_level", "92%", true},      {"oxygen_level", "92 percent", true},
+        {"tidal_volume", "350 mL", true},   {"tidal_volume", "350 ml", false},
+        {"revision", "R2a", true},          {"revision", "R2ab", false},
+        {"tube_change", "1 week", true},    {"tube_change", "weekly", false},
+        {"last_visit", "2026-02-03", true}, {"last_visit", "26-02-03", false},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.key);
+        CAPTURE(row.text);
+        CHECK(accepts(row.key, row.text) == row.good);
+        CHECK(sample::read(std::string{row.key} + ": " + row.text + "\n").findings.empty() == row.good);
+    }
+}
+
+TEST_CASE("fields are found by their path, in all items of a list") {
+    const auto read = sample::read(
+        "alarms: {high_pressure: 31 cmH2O}\ncontacts: [{name: A, phone: 555-0101}, {name: B, phone: 555-0102}]\n");
+    const auto fields = fields_of(read.home);
+    const FieldAt* pressure = find_field(fields, "alarms.high_pressure");
+    REQUIRE(pressure);
+    CHECK(pressure->field == &read.home.alarms->high_pressure);
+    CHECK(pressure->info.setting);
+    CHECK(pressure->reachable);
+    REQUIRE(find_field(fields, "contacts.1.phone"));
+    CHECK(find_field(fields, "contacts.1.phone")->field == &read.home.contacts[1].phone);
+    CHECK(!find_field(fields, "contacts.2.phone"));
+    CHECK(!find_field(fields, "alarms"));
+    const auto nothing = sample::read("room: bed\n");
+    CHECK(!find_field(fields_of(nothing.home), "alarms.high_pressure")->reachable);
+}
+
+TEST_CASE("declared paths are unique and lead from any path of a profile") {
+    const auto declared = declared_fields_of<Profile>();
+    std::vector<std::string> paths;
+    for (const DeclaredField& field : declared) paths.push_back(field.path);
+    std::ranges::sort(paths);
+    CHECK(std::ranges::adjacent_find(paths) == paths.end());
+    Profile profile;
+    CHECK(read_into(profile, {"home.yaml", example_profile(blank<Profile>())}).size() < 500);
+    for (const FieldAt& at : fields_of(profile)) {
+        CAPTURE(at.path);
+        CHECK(std::ranges::binary_search(paths, declared_path(at.path)));
+    }
+}
+
+TEST_CASE("the field list begins each line with the path") {
+    const std::string list = field_list(declared_fields_of<sample::Home>());
+    const auto lines = split(list, '\n');
+    REQUIRE(lines.size() == declared_fields_of<sample::Home>().size() + 1);
+    CHECK(lines[0].starts_with("record_number "));
+    CHECK(list.find("contacts.N.phone      essential  text                      nobody            number to dial\n") !=
+          std::string::npos);
+    CHECK(list.find("alarms.high_pressure  optional   cmH2O or hPa ") != std::string::npos);
+}
