@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "markup/faults.hpp"
+#include "markup/markdown_source.hpp"
 #include "markup/scope.hpp"
 #include "sheets/printed_value.hpp"
 
@@ -19,14 +20,13 @@ class Expansion {
 
     const std::string& markdown() const { return markdown_; }
     /// The value of a token.
-    const PrintedValue& value(char32_t token) const { return *values_[token - kFirst]; }
+    const PrintedValue& value(char32_t token) const { return *values_[token - kFirstValueToken]; }
     /// Where the bytes [begin, end) of the Markdown stand in the template.
     TemplateSpan span(std::size_t begin, std::size_t end) const;
     /// The template's line of a byte of the Markdown.
     std::size_t line(std::size_t offset) const;
 
   private:
-    static constexpr char32_t kFirst = 0x100000;
     struct Segment {
         std::size_t begin;  ///< in the Markdown
         TemplateSpan span;

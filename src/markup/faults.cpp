@@ -14,7 +14,7 @@ void Faults::refuse(Fault fault) {
     Finding finding;
     finding.rule = fault.rule;
     finding.severity = Severity::refuse;
-    finding.marks.push_back({file.name, place, "", std::move(fault.label)});
+    finding.marks.push_back({file.name, place, std::move(fault.field), std::move(fault.label)});
     finding.message = std::move(fault.message);
     finding.to_do = std::move(fault.to_do);
     findings_.push_back(std::move(finding));

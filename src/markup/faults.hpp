@@ -15,6 +15,7 @@ struct Fault {
     std::string message;
     std::string label;
     std::string to_do = {};
+    std::string field = {};  ///< of the value that it is about
 };
 
 /// Collects findings of a template. A fault that comes again at the same place (in each turn of a list) counts once.

@@ -14,8 +14,8 @@ struct FrontMatter {
 /// Reads the block between two lines of `---` at the top of a file: lines of `key: value`, empty lines, and lines that
 /// begin with `#`. A value may stand in straight double quotes. A file without such a block has no front matter.
 ///
-/// Keys: title (may hold value names), audience, paper, orientation, type_size, pages, order, for_each, sides,
-/// language.
+/// Keys: title (may hold value names), audience, header (`poster`), paper, orientation, type_size, pages, order,
+/// for_each, sides, language.
 FrontMatter read_front_matter(const SourceText& file, Faults& faults);
 
 }  // namespace ventfolio

@@ -127,15 +127,19 @@ class Reader {
     void add_piece(TemplatePiece piece, Open& into) {
         piece.line =
             partial_line_ > 0 ? partial_line_ : template_.files.front().place(piece.span.begin, piece.span.begin).line;
-        if (template_.pieces.size() == kMostTemplatePieces) {
-            faults_.refuse({"template-too-large", piece.span, "The template with its partials has too many lines.",
-                            "from here on it is not read"});
-            return;
-        }
+        if (full(piece.span)) return;
         TemplateNode node;
         node.piece = template_.pieces.size();
         template_.pieces.push_back(std::move(piece));
         into.section.children.push_back(std::move(node));
+    }
+
+    bool full(TemplateSpan span) {
+        if (template_.pieces.size() < kMostTemplatePieces) return false;
+        if (!std::exchange(told_full_, true))
+            faults_.refuse({"template-too-large", span, "The template with its partials has too many lines.",
+                            "from here on it is not read"});
+        return true;
     }
 
     void add_words(TemplateSpan span, TemplateSpan range, MarkdownLine& line, Open& into) {
@@ -198,7 +202,7 @@ class Reader {
                             fmt::format("The partial \"{}\" contains itself.", name), "contains itself"});
             return;
         }
-        if (template_.pieces.size() == kMostTemplatePieces) return;
+        if (full(token.span)) return;
         const auto file = file_of(partial->second, token.own_line);
         if (!file) return;
         const bool outermost = in_partials_.empty();
@@ -240,6 +244,7 @@ class Reader {
     std::vector<std::string> in_partials_;
     std::string indent_;
     std::size_t partial_line_ = 0;
+    bool told_full_ = false;
 };
 
 }  // namespace

@@ -22,6 +22,8 @@ class TreeBuilder {
   public:
     /// `prefix` is put before the Markdown: "# " makes it one heading, whatever the words look like.
     TreeBuilder(const Expansion& from, std::string_view prefix, Faults& faults);
+    TreeBuilder(const TreeBuilder&) = delete;
+    TreeBuilder& operator=(const TreeBuilder&) = delete;
 
     std::vector<Block> build();
 
@@ -75,6 +77,7 @@ class TreeBuilder {
     void words(std::size_t offset, std::string_view chunk);
     void entity(std::size_t offset, std::string_view name);
     void token(std::size_t offset, char32_t point);
+    void check_value(const PrintedValue& value, std::size_t offset);
     void add(InlineRun run);
     void check_signs(std::size_t offset, std::string_view chunk);
     void report_spans(std::size_t offset);

@@ -29,12 +29,12 @@ inline Rendered rendered(std::string text, TemplateData::Object data = {}, const
     return render(parsed(std::move(text), partials), TemplateData{std::move(data)});
 }
 
-/// "rule file:line:column" of each finding.
-inline std::vector<std::string> places(const std::vector<Finding>& findings) {
-    std::vector<std::string> all;
+/// "rule file:line:column" of each finding, one a line.
+inline std::string places(const std::vector<Finding>& findings) {
+    std::string all;
     for (const Finding& finding : findings) {
         const Mark& mark = finding.marks.front();
-        all.push_back(fmt::format("{} {}:{}:{}", finding.rule, mark.file, mark.place.line, mark.place.column));
+        all += fmt::format("{} {}:{}:{}\n", finding.rule, mark.file, mark.place.line, mark.place.column);
     }
     return all;
 }
