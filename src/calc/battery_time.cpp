@@ -1,5 +1,7 @@
 #include "calc/battery_time.hpp"
 
+#include <cmath>
+
 namespace ventfolio::calc {
 namespace {
 
@@ -28,6 +30,17 @@ std::optional<Duration> labelled_battery_time(const LabelledBattery& battery, Po
     const double shares =
         battery.age_share * battery.temperature_share * battery.usable_share * battery.supply_efficiency;
     return Duration::of(watt_hours * shares / load.in(unit::W), unit::h);
+}
+
+std::optional<Duration> rated_battery_time(const RatedBattery& battery, Current load) {
+    const bool usable = within(battery.capacity, 0.1, 1000, unit::Ah) && within(battery.rated_over, 1, 100, unit::h) &&
+                        within(load, 0.01, 500, unit::A) && within(battery.exponent, 1, 1.4);
+    if (!usable) return std::nullopt;
+    const double hours = battery.rated_over.in(unit::h);
+    const double rated_current = battery.capacity.in(unit::Ah) / hours;
+    const double time = hours * std::pow(rated_current / load.in(unit::A), battery.exponent);
+    if (!within(time, 0, 1000)) return std::nullopt;
+    return Duration::of(time, unit::h);
 }
 
 }  // namespace ventfolio::calc

@@ -49,4 +49,22 @@ struct LabelledBattery {
 /// Nothing  is returned outside the range, or without a load.
 std::optional<Duration> labelled_battery_time(const LabelledBattery& battery, Power load);
 
+/// A lead-acid battery's rating: a capacity holds only for the hours over which it was measured.
+struct RatedBattery {
+    ElectricCharge capacity;
+    Duration rated_over = Duration::of(20, unit::h);
+    double exponent = 1.2;  ///< 1 for lithium; 1.05 to 1.3 for lead-acid
+};
+
+/// How long a lead-acid battery carries a current: a high current takes more out of it than it gives.
+///
+/// Formula  hours x (capacity / (current x hours)) ^ exponent
+/// Units    Ah, h, A, result in h
+/// Range    0.1 to 1000 Ah, rated over 1 to 100 h, current 0.01 to 500 A, exponent 1 to 1.4; result up to 1000 h
+/// Source   Peukert's law with the rating's own hours; the form t = capacity / current ^ exponent counts capacity at
+///          one ampere and gives other numbers for the same label
+/// Example  100 Ah at 20 h, exponent 1.2, 10 A: 8.7 h
+/// Nothing  is returned outside the range.
+std::optional<Duration> rated_battery_time(const RatedBattery& battery, Current load);
+
 }  // namespace ventfolio::calc

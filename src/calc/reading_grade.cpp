@@ -1,5 +1,7 @@
 #include "calc/reading_grade.hpp"
 
+#include <cmath>
+
 namespace ventfolio::calc {
 namespace {
 
@@ -26,6 +28,12 @@ std::optional<double> reading_ease(const TextCounts& counts) {
     const auto text = ratios(counts);
     if (!text) return std::nullopt;
     return 206.835 - 1.015 * text->words_per_sentence - 84.6 * text->syllables_per_word;
+}
+
+std::optional<double> smog_grade(int long_words, int sentences) {
+    constexpr int kValidatedSentences = 30;
+    if (sentences < kValidatedSentences || long_words < 0) return std::nullopt;
+    return 3.1291 + 1.0430 * std::sqrt(long_words * 30.0 / sentences);
 }
 
 }  // namespace ventfolio::calc

@@ -31,4 +31,14 @@ std::optional<double> reading_grade(const TextCounts& counts);
 /// Nothing  is returned outside the range.
 std::optional<double> reading_ease(const TextCounts& counts);
 
+/// The school grade by long words (SMOG), a second opinion on the same text.
+///
+/// Formula  3.1291 + 1.0430 x sqrt(words of three syllables or more x 30 / sentences)
+/// Units    school years
+/// Range    30 sentences or more; 0 or more long words
+/// Source   McLaughlin, J Reading 1969;12:639
+/// Example  36 long words in 30 sentences: 9.4
+/// Nothing  is returned outside the range: below 30 sentences the figure was never validated.
+std::optional<double> smog_grade(int long_words, int sentences);
+
 }  // namespace ventfolio::calc

@@ -1,6 +1,8 @@
 #include "calc/dead_space.hpp"
+#include "calc/letter_height.hpp"
 #include "calc/quantities.hpp"
 #include "calc/reading_grade.hpp"
+#include "calc/supply_quantity.hpp"
 #include "calc/tolerance_band.hpp"
 
 namespace ventfolio::calc {
@@ -29,6 +31,95 @@ TEST_CASE("readability agrees with independent libraries, from counts") {
                                     TextCounts{10, 1, 9}, TextCounts{-5, -5, -5}}) {
         CHECK_FALSE(reading_grade(counts));
         CHECK_FALSE(reading_ease(counts));
+    }
+}
+
+TEST_CASE("the grade by long words agrees with an independent library and the published quick form") {
+    CHECK(off(*smog_grade(36, 30), 9.3871) <= 0.0001);   // lib: smog-formula 2.0.1 (npm)
+    CHECK(off(*smog_grade(64, 30), 11.4731) <= 0.0001);  // lib: the same
+    // pub: McLaughlin, J Reading 1969;12:639: counts of 95 and 110 are both grade 13 by the quick form, 3 plus the root
+    // of the nearest square, 100. The precise form starts higher and does not round to a square: 13.3 and 14.1.
+    CHECK(off(*smog_grade(95, 30), 13) <= 0.6);
+    CHECK(off(*smog_grade(110, 30), 13) <= 1.1);
+    CHECK_FALSE(smog_grade(10, 29));
+    CHECK_FALSE(smog_grade(-1, 30));
+}
+
+TEST_CASE("letters are as high as the published angles ask") {
+    struct Row {
+        double distance;
+        double arc;
+        double mm;
+        double tolerance;
+        const char* source;
+    };
+    constexpr Row rows[] = {
+        {6000, 5, 8.73, 0.01, "pub: eye chart, 5 minutes of arc at 6 m; charts say 9 mm"},
+        {6096, 5, 8.87, 0.01, "pub: the same at 20 ft"},
+        {2000, 17.19, 10, 0.005, "pub: rule of 1/200 of the distance"},
+        {1000, 20, 5.818, 0.001, "der"},
+        {500, 22, 3.200, 0.001, "der"},
+        {500, 16, 2.327, 0.001, "der"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.source);
+        const auto height = letter_height(mm(row.distance), row.arc);
+        REQUIRE(height);
+        CHECK(off(height->in(unit::mm), row.mm) <= row.tolerance);
+    }
+    CHECK(off(*type_size_for(mm(3.2), 0.70), 12.96) <= 0.005);  // der
+    CHECK(off(*type_size_for(mm(2.96), 0.70), 12) <= 0.02);     // der: 12 points have capitals near 2.96 mm
+    CHECK_FALSE(letter_height(mm(100), 20));
+    CHECK_FALSE(letter_height(mm(1000), 4));
+    CHECK_FALSE(type_size_for(mm(3.2), 0));
+    for (const double number : kHostile) {
+        CHECK_FALSE(letter_height(mm(number), 20));
+        CHECK_FALSE(letter_height(mm(1000), number));
+        CHECK_FALSE(type_size_for(mm(number), 0.7));
+        CHECK_FALSE(type_size_for(mm(3), number));
+    }
+}
+
+TEST_CASE("an order lasts, and is not one piece too many") {
+    struct Row {
+        SupplyOrder order;
+        long long pieces;
+        long long packs;
+        const char* source;
+    };
+    // No published example was found.
+    constexpr Row rows[] = {
+        {{30, 1.0 / 7, 0, 1}, 5, 5, "der: a tube every 7 days"},
+        {{30, 1, 0.10, 1}, 33, 33, "der: an exchanger a day and a tenth spare"},
+        {{30, 2, 0.10, 25}, 66, 3, "der: inner cannulas in packs"},
+        {{30, 3, 0.10, 1}, 99, 99, "der: 90 x 1.1 is 99.00000000000001 in binary; a bare rounding orders 100"},
+        {{30, 1.0 / 90, 0, 1}, 1, 1, "der: a circuit every 90 days"},
+        {{28, 1.0 / 7, 0, 1}, 4, 4, "der: exactly four weeks"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.source);
+        const auto quantity = supply_quantity(row.order);
+        REQUIRE(quantity);
+        CHECK(quantity->pieces == row.pieces);
+        CHECK(quantity->packs == row.packs);
+    }
+    for (double days = 1; days <= 366; days += 1)
+        for (double per_day = 0.1; per_day < 12; per_day += 0.7) {
+            const auto quantity = supply_quantity({.days = days, .pieces_per_day = per_day});
+            REQUIRE(quantity);
+            CHECK(*days_of_supply(quantity->pieces, per_day) >= static_cast<long long>(days));
+        }
+    CHECK(*days_of_supply(11, 2) == 5);
+    CHECK(*days_of_supply(0, 2) == 0);
+    CHECK_FALSE(days_of_supply(11, 0));
+    CHECK_FALSE(days_of_supply(-1, 2));
+    CHECK_FALSE(supply_quantity({.days = 0, .pieces_per_day = 1}));
+    CHECK_FALSE(supply_quantity({.days = 30, .pieces_per_day = 0}));
+    CHECK_FALSE(supply_quantity({.days = 30, .pieces_per_day = 1, .pack = 0}));
+    for (const double number : kHostile) {
+        CHECK_FALSE(supply_quantity({.days = number, .pieces_per_day = 1}));
+        CHECK_FALSE(supply_quantity({.days = 30, .pieces_per_day = number}));
+        CHECK_FALSE(days_of_supply(11, number));
     }
 }
 

@@ -70,6 +70,30 @@ TEST_CASE("a label alone promises far more than a battery gives") {
     }
 }
 
+TEST_CASE("a rating holds for its own hours only") {
+    const auto amp_hours = [](double n) { return ElectricCharge::of(n, unit::Ah); };
+    const RatedBattery battery{.capacity = amp_hours(100)};
+    const auto hours_at = [&](double load) { return rated_battery_time(battery, amperes(load))->in(unit::h); };
+    CHECK(off(hours_at(5), 20) <= 1e-9);       // definition: 100 Ah at 20 h
+    CHECK(off(hours_at(10), 8.706) <= 0.001);  // der
+    CHECK(off(hours_at(20), 3.789) <= 0.001);  // der
+    // pub: an engineering page gives 14.5 h for the first row by the one-ampere form: another definition of capacity,
+    // which must not be taken for this one.
+    CHECK(off(100 / std::pow(5, 1.2), 14.5) <= 0.05);
+    CHECK(off(hours_at(5), 14.5) > 5);
+    // der: the exponent that two ratings of one battery give, 100 Ah over 20 h and 80 Ah over 5 h.
+    const RatedBattery two_ratings{.capacity = amp_hours(100), .exponent = 1.1918};
+    CHECK(off(rated_battery_time(two_ratings, amperes(16))->in(unit::h), 5) <= 0.001);
+    const RatedBattery lithium{.capacity = amp_hours(100), .exponent = 1};
+    CHECK(off(rated_battery_time(lithium, amperes(20))->in(unit::h), 5) <= 1e-9);  // definition
+    CHECK_FALSE(rated_battery_time(battery, amperes(0)));
+    for (const double number : kHostile) {
+        CHECK_FALSE(rated_battery_time(battery, amperes(number)));
+        CHECK_FALSE(rated_battery_time({.capacity = amp_hours(number)}, amperes(5)));
+        CHECK_FALSE(rated_battery_time({.capacity = amp_hours(100), .exponent = number}, amperes(5)));
+    }
+}
+
 TEST_CASE("the time to leave comes before the first of power and oxygen ends") {
     struct Row {
         double power_h;
