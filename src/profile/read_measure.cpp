@@ -115,7 +115,7 @@ std::string why_no_number(std::string_view text) {
         text.find("\u2265") != std::string_view::npos)
         return "the number itself is due, without a sign for more or less";
     const Parts parts = parts_of(text);
-    if (parts.number.find('-', 1) != std::string_view::npos || text.find(" to ") != std::string_view::npos ||
+    if (text.find('-', 1) != std::string_view::npos || text.find(" to ") != std::string_view::npos ||
         text.find("\u2013") != std::string_view::npos)
         return "one number is due here, not two";
     if (parts.number.find(',') != std::string_view::npos)
@@ -153,9 +153,18 @@ ValueRemark wrong_kind(std::string_view symbol, const FieldInfo& info, Dimension
                         symbols_of(accepted))};
 }
 
+/// Whether what follows a number is no unit but more of the number: "12 - 14 cmH2O", "12 to 14 cmH2O", "1 200 mL".
+bool goes_on(std::string_view symbol) {
+    const bool another_number =
+        symbol.front() >= '0' && symbol.front() <= '9' && symbol.find('/') == std::string_view::npos;
+    return another_number || symbol.starts_with("to ") || symbol.starts_with("\u2013") ||
+           std::string_view{"-+*=("}.find(symbol.front()) != std::string_view::npos;
+}
+
 ValueRemark explain_fault(MeasureFault fault, std::string_view text, const FieldInfo& info, Dimension dimension,
                           std::span<const Unit> accepted) {
     const Parts parts = parts_of(text);
+    if (fault == MeasureFault::unknown_unit && goes_on(parts.symbol)) fault = MeasureFault::not_a_number;
     switch (fault) {
         case MeasureFault::without_unit:
             return {"unit-missing", fmt::format("{} is {} without a unit.", quoted(info.key), parts.number), "no unit",

@@ -1,8 +1,8 @@
 #include "units/calendar.hpp"
 
+#include <fmt/format.h>
 #include <array>
 #include <charconv>
-#include <fmt/format.h>
 
 #include "units/text.hpp"
 
@@ -12,10 +12,11 @@ namespace {
 using namespace std::chrono;
 
 std::optional<int> whole_number(std::string_view text) {
+    // Digits only: from_chars would take the minus of "8:-0".
+    if (text.empty() || text.size() > 5 || text.find_first_not_of("0123456789") != std::string_view::npos)
+        return std::nullopt;
     int value = 0;
-    if (text.empty() || text.size() > 5) return std::nullopt;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (error != std::errc{} || end != text.data() + text.size() || value < 0) return std::nullopt;
+    std::from_chars(text.data(), text.data() + text.size(), value);
     return value;
 }
 
@@ -134,10 +135,14 @@ std::string Interval::text() const {
 
 Date Interval::after(Date last) const {
     switch (step) {
-        case Step::days: return last.plus_days(count);
-        case Step::weeks: return last.plus_days(7 * count);
-        case Step::months: return last.plus_months(count);
-        case Step::years: return last.plus_months(12 * count);
+        case Step::days:
+            return last.plus_days(count);
+        case Step::weeks:
+            return last.plus_days(7 * count);
+        case Step::months:
+            return last.plus_months(count);
+        case Step::years:
+            return last.plus_months(12 * count);
     }
     return last;
 }

@@ -1,9 +1,9 @@
 #include "units/decimal.hpp"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <charconv>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace ventfolio {
 namespace {
@@ -47,7 +47,8 @@ std::string Decimal::as_labelled() const {
     const auto first = digits.find_first_not_of('0');
     const std::size_t point = std::min(digits.find('.'), digits.size());
     digits.erase(0, std::min(first == std::string::npos ? digits.size() : first, point == 0 ? 0 : point - 1));
-    return negative ? "-" + digits : digits;
+    const bool zero = digits.find_first_not_of("0.") == std::string::npos;
+    return negative && !zero ? "-" + digits : digits;
 }
 
 std::string Decimal::plain() const {
@@ -56,7 +57,7 @@ std::string Decimal::plain() const {
         digits.erase(digits.find_last_not_of('0') + 1);
         if (digits.ends_with('.')) digits.pop_back();
     }
-    return digits == "-0" ? "0" : digits;
+    return digits;
 }
 
 }  // namespace ventfolio

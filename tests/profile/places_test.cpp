@@ -52,12 +52,12 @@ TEST_CASE("the place of a scalar covers exactly its text in the source") {
     };
     for (const Row& row : rows) {
         const SourceText source{"home.yaml", row.yaml};
-        CAPTURE(row.yaml);
+        CAPTURE(std::string{row.yaml});
         const YamlNode root = parsed(source);
         REQUIRE(root.kind == YamlNode::Kind::map);
         const YamlNode& node = root.entries.front().value;
-        CHECK(node.text == row.value);
-        CHECK(source.text.substr(node.place.begin, node.place.end - node.place.begin) == row.covered);
+        CHECK(node.text == std::string{row.value});
+        CHECK(source.text.substr(node.place.begin, node.place.end - node.place.begin) == std::string{row.covered});
         const Place& key = root.entries.front().key_place;
         CHECK(source.text.substr(key.begin, key.end - key.begin) == "a");
     }

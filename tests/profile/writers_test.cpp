@@ -134,8 +134,8 @@ TEST_CASE("the schema's patterns and the reader agree on what a quantity is") {
         {"last_visit", "2026-02-03", true}, {"last_visit", "26-02-03", false},
     };
     for (const Row& row : rows) {
-        CAPTURE(row.key);
-        CAPTURE(row.text);
+        CAPTURE(std::string{row.key});
+        CAPTURE(std::string{row.text});
         CHECK(accepts(row.key, row.text) == row.good);
         CHECK(sample::read(std::string{row.key} + ": " + row.text + "\n").findings.empty() == row.good);
     }

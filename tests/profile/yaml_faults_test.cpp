@@ -62,8 +62,8 @@ TEST_CASE("what YAML offers and a profile does not take is refused at its place"
         {"\r\n\r\n", "file-empty 1:1"},
     };
     for (const Row& row : rows) {
-        CAPTURE(row.yaml);
-        CHECK(found(row.yaml) == row.expected);
+        CAPTURE(std::string{row.yaml});
+        CHECK(found(row.yaml) == std::string{row.expected});
     }
 }
 
@@ -110,8 +110,8 @@ TEST_CASE("what a text file must not hold is refused before anything is parsed")
         {"\xFF\xFEr\0o\0"s, "text-not-utf8 1:1"},           // UTF-16
     };
     for (const Row& row : rows) {
-        CAPTURE(row.yaml);
-        CHECK(found(row.yaml) == row.expected);
+        CAPTURE(std::string{row.yaml});
+        CHECK(found(row.yaml) == std::string{row.expected});
     }
 }
 
