@@ -1,0 +1,67 @@
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace bake {
+
+/// A mistake in the book, with file and line, as a compiler would print it.
+struct BookError : std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+
+struct Example {
+    std::string home;
+    std::string on;
+    std::string fires;
+    std::string silent;
+};
+
+struct Rule {
+    std::string name;
+    std::string subject;
+    std::string judges;
+    std::string severity;
+    std::vector<std::string> stops;
+    bool stops_judged_sheet = false;
+    std::vector<std::string> bold_on;
+    std::string says;
+    std::string why;
+    std::string to_do;
+    std::string source;
+    std::string formula;
+    Example example;
+};
+
+struct Threshold {
+    std::string name;
+    std::string value;
+    std::string unit;
+    std::string source;
+    std::vector<std::string> rules;
+};
+
+struct Sheets {
+    std::vector<std::string> names;
+    std::map<std::string, std::vector<std::string>> groups;
+};
+
+struct Book {
+    Sheets sheets;
+    std::vector<Threshold> thresholds;
+    std::vector<Rule> rules;
+};
+
+/// Reads and checks all files of the book. Throws BookError on the first mistake.
+Book read_book(const std::filesystem::path& sheets, const std::filesystem::path& thresholds,
+               const std::vector<std::filesystem::path>& subjects);
+
+/// Contents of the three generated files.
+std::string thresholds_header(const Book& book);
+std::string checks_header(const Book& book);
+std::string tables_source(const Book& book);
+
+}  // namespace bake

@@ -1,0 +1,211 @@
+#include <fmt/format.h>
+#include <yaml-cpp/yaml.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <string_view>
+
+#include "book.hpp"
+
+namespace bake {
+namespace {
+
+/// A file of the book and the way it complains.
+class Source {
+  public:
+    explicit Source(const std::filesystem::path& path) : path_{path} {
+        try {
+            root_ = YAML::LoadFile(path.string());
+        } catch (const YAML::ParserException& error) {
+            throw BookError{fmt::format("{}:{}: error: {}", path.string(), error.mark.line + 1, error.msg)};
+        } catch (const YAML::BadFile&) {
+            throw BookError{fmt::format("{}: error: cannot be read", path.string())};
+        }
+    }
+    const YAML::Node& root() const { return root_; }
+    std::string stem() const { return path_.stem().string(); }
+
+    [[noreturn]] void fail(const YAML::Node& at, const std::string& message) const {
+        const YAML::Mark mark = at.IsDefined() ? at.Mark() : YAML::Mark{};
+        throw BookError{fmt::format("{}:{}:{}: error: {}", path_.string(), mark.line + 1, mark.column + 1, message)};
+    }
+    std::string text(const YAML::Node& map, const char* key) const {
+        if (!map[key]) fail(map, fmt::format("'{}' is missing", key));
+        if (!map[key].IsScalar() || map[key].Scalar().empty()) fail(map[key], fmt::format("'{}' must be a text", key));
+        return map[key].Scalar();
+    }
+    std::string optional_text(const YAML::Node& map, const char* key) const {
+        return map[key] ? text(map, key) : std::string{};
+    }
+    void only_keys(const YAML::Node& map, std::initializer_list<std::string_view> allowed) const {
+        std::set<std::string> seen;
+        for (const auto& pair : map) {
+            const std::string key = pair.first.Scalar();
+            if (std::ranges::find(allowed, key) == allowed.end())
+                fail(pair.first, fmt::format("unknown key '{}'", key));
+            if (!seen.insert(key).second) fail(pair.first, fmt::format("'{}' stands here twice", key));
+        }
+    }
+
+  private:
+    std::filesystem::path path_;
+    YAML::Node root_;
+};
+
+Sheets read_sheets(const std::filesystem::path& path) {
+    const Source source{path};
+    Sheets sheets;
+    for (const auto& name : source.root()["sheets"]) sheets.names.push_back(name.Scalar());
+    for (const auto& group : source.root()["groups"])
+        for (const auto& name : group.second) {
+            if (std::ranges::find(sheets.names, name.Scalar()) == sheets.names.end())
+                source.fail(name, fmt::format("there is no sheet '{}'", name.Scalar()));
+            sheets.groups[group.first.Scalar()].push_back(name.Scalar());
+        }
+    return sheets;
+}
+
+std::vector<Threshold> read_thresholds(const std::filesystem::path& path) {
+    const Source source{path};
+    std::vector<Threshold> all;
+    for (const auto& node : source.root()["thresholds"]) {
+        source.only_keys(node, {"name", "value", "unit", "source", "rules"});
+        Threshold one{source.text(node, "name"),
+                      source.text(node, "value"),
+                      source.text(node, "unit"),
+                      source.text(node, "source"),
+                      {}};
+        for (const auto& rule : node["rules"]) one.rules.push_back(rule.Scalar());
+        if (one.rules.empty()) source.fail(node, fmt::format("no rule uses '{}'", one.name));
+        if (std::ranges::find(all, one.name, &Threshold::name) != all.end())
+            source.fail(node, fmt::format("'{}' stands here twice", one.name));
+        all.push_back(std::move(one));
+    }
+    return all;
+}
+
+bool well_formed_name(std::string_view name) {
+    const auto small = [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; };
+    return !name.empty() && std::ranges::all_of(name, small) && name.front() != '-' && name.back() != '-' &&
+           name.find("--") == std::string_view::npos;
+}
+
+void read_stops(const Source& source, const YAML::Node& node, const Sheets& sheets, Rule& rule) {
+    std::set<std::string> stopped;
+    for (const auto& entry : node["stops"]) {
+        const std::string& word = entry.Scalar();
+        if (word == "all") {
+            stopped.insert(sheets.names.begin(), sheets.names.end());
+        } else if (word == "that sheet") {
+            rule.stops_judged_sheet = true;
+        } else if (const auto group = sheets.groups.find(word); group != sheets.groups.end()) {
+            stopped.insert(group->second.begin(), group->second.end());
+        } else if (std::ranges::find(sheets.names, word) != sheets.names.end()) {
+            stopped.insert(word);
+        } else {
+            source.fail(entry, fmt::format("there is no sheet or group of sheets '{}'", word));
+        }
+    }
+    for (const std::string& name : sheets.names)
+        if (stopped.contains(name)) rule.stops.push_back(name);
+    const bool stops_something = rule.stops_judged_sheet || !rule.stops.empty();
+    if (stops_something != (rule.severity == "refuse"))
+        source.fail(node, fmt::format("'{}': a refusal stops sheets, and nothing else does", rule.name));
+}
+
+std::string one_line(const YAML::Node& value) {
+    YAML::Emitter out;
+    out.SetMapFormat(YAML::Flow);
+    out.SetSeqFormat(YAML::Flow);
+    out << value;
+    std::string text = out.c_str();
+    std::ranges::replace(text, '\n', ' ');
+    return text;
+}
+
+std::string read_edits(const Source& source, const YAML::Node& edits) {
+    if (!edits || !edits.IsSequence() || edits.size() == 0) source.fail(edits, "an example needs a list of edits");
+    std::string lines;
+    for (const auto& edit : edits) {
+        if (!edit.IsMap() || edit.size() != 1) source.fail(edit, "an edit is one 'path: value' or 'remove: path'");
+        const auto pair = *edit.begin();
+        lines += fmt::format("{}: {}\n", pair.first.Scalar(), one_line(pair.second));
+    }
+    return lines;
+}
+
+void read_example(const Source& source, const YAML::Node& node, Rule& rule) {
+    const YAML::Node example = node["example"];
+    if (!example) {
+        if (rule.judges == "profile") source.fail(node, fmt::format("'{}' has no example", rule.name));
+        return;
+    }
+    source.only_keys(example, {"home", "on", "fires", "silent"});
+    rule.example.home = source.text(example, "home");
+    rule.example.on = example["on"] ? source.text(example, "on") : "2026-02-03";
+    rule.example.fires = read_edits(source, example["fires"]);
+    rule.example.silent = read_edits(source, example["silent"]);
+}
+
+Rule read_rule(const Source& source, const YAML::Node& node, const std::string& judges, const Sheets& sheets) {
+    source.only_keys(node,
+                     {"name", "severity", "stops", "bold_on", "says", "why", "to_do", "source", "formula", "example"});
+    Rule rule;
+    rule.name = source.text(node, "name");
+    rule.subject = source.stem();
+    rule.judges = judges;
+    if (!well_formed_name(rule.name)) source.fail(node["name"], "a rule is named in small letters and hyphens");
+    rule.severity = source.text(node, "severity");
+    constexpr std::array<std::string_view, 4> kSeverities{"note", "warn", "acknowledge", "refuse"};
+    if (std::ranges::find(kSeverities, rule.severity) == kSeverities.end())
+        source.fail(node["severity"], "severity is refuse, acknowledge, warn or note");
+    read_stops(source, node, sheets, rule);
+    for (const auto& sheet : node["bold_on"]) {
+        if (std::ranges::find(sheets.names, sheet.Scalar()) == sheets.names.end())
+            source.fail(sheet, fmt::format("there is no sheet '{}'", sheet.Scalar()));
+        rule.bold_on.push_back(sheet.Scalar());
+    }
+    rule.says = source.text(node, "says");
+    rule.why = source.text(node, "why");
+    rule.to_do = source.text(node, "to_do");
+    rule.source = source.text(node, "source");
+    rule.formula = source.optional_text(node, "formula");
+    read_example(source, node, rule);
+    return rule;
+}
+
+void check_threshold_rules(const std::filesystem::path& path, const Book& book) {
+    for (const Threshold& threshold : book.thresholds)
+        for (const std::string& rule : threshold.rules)
+            if (std::ranges::find(book.rules, rule, &Rule::name) == book.rules.end())
+                throw BookError{fmt::format("{}: error: '{}' names a rule that the book does not have: '{}'",
+                                            path.string(), threshold.name, rule)};
+}
+
+}  // namespace
+
+Book read_book(const std::filesystem::path& sheets, const std::filesystem::path& thresholds,
+               const std::vector<std::filesystem::path>& subjects) {
+    Book book;
+    book.sheets = read_sheets(sheets);
+    book.thresholds = read_thresholds(thresholds);
+    for (const std::filesystem::path& path : subjects) {
+        const Source source{path};
+        source.only_keys(source.root(), {"judges", "rules"});
+        const std::string judges = source.text(source.root(), "judges");
+        constexpr std::array<std::string_view, 5> kKinds{"reading", "profile", "markup", "document", "acceptance"};
+        if (std::ranges::find(kKinds, judges) == kKinds.end())
+            source.fail(source.root()["judges"], "judges is reading, profile, markup, document or acceptance");
+        for (const auto& node : source.root()["rules"]) {
+            Rule rule = read_rule(source, node, judges, book.sheets);
+            if (std::ranges::find(book.rules, rule.name, &Rule::name) != book.rules.end())
+                source.fail(node, fmt::format("the book already has a rule '{}'", rule.name));
+            book.rules.push_back(std::move(rule));
+        }
+    }
+    check_threshold_rules(thresholds, book);
+    return book;
+}
+
+}  // namespace bake
