@@ -1,0 +1,90 @@
+#include "rules/explain.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "rules/report_text.hpp"
+#include "rules/rule_book.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio {
+namespace {
+
+constexpr std::string_view kLimits =
+    "A rule says what disagrees with what; it never decides treatment. The prescriber's orders, the device's "
+    "instructions and local protocol come first.";
+
+std::string effect(const RuleText& rule) {
+    switch (rule.severity) {
+        case Severity::note:
+            return "terminal only";
+        case Severity::warn:
+            return "prints; stands on the verification sheet";
+        case Severity::acknowledge:
+            return "every page is marked \"not yet checked\" until a clinician accepts it";
+        case Severity::refuse:
+            break;
+    }
+    if (rule.stops_judged_sheet) return "the sheet that it judges is not made";
+    if (rule.stops.size() == sheet_names().size()) return "no sheet is made";
+    std::vector<std::string> names{rule.stops.begin(), rule.stops.end()};
+    return "not made: " + joined(names, ", ");
+}
+
+void paragraph(std::string& out, std::string_view head, std::string_view text, std::size_t width) {
+    if (text.empty()) return;
+    constexpr std::size_t kIndent = 12;
+    out += fmt::format("  {:<10}{}\n", head, wrapped(text, kIndent, kIndent, width));
+}
+
+std::string edits(std::string_view lines) {
+    std::string out;
+    for (const std::string& line : split(lines, '\n'))
+        if (!line.empty()) out += "      " + line + "\n";
+    return out;
+}
+
+void append_thresholds(std::string& out, const RuleText& rule) {
+    for (const Threshold& one : thresholds())
+        if (std::ranges::find(one.rules, rule.name) != one.rules.end())
+            out += fmt::format("    {} = {} {} ({})\n", one.name, one.value, one.unit, one.source);
+}
+
+}  // namespace
+
+std::optional<std::string> explain_rule(std::string_view name, std::size_t width) {
+    const RuleText* rule = find_rule(name);
+    if (rule == nullptr) return std::nullopt;
+    std::string out = fmt::format("{} ({})\n", rule->name, name_of(rule->severity));
+    paragraph(out, "effect:", effect(*rule), width);
+    paragraph(out, "says:", rule->says, width);
+    paragraph(out, "why:", rule->why, width);
+    paragraph(out, "formula:", rule->formula, width);
+    paragraph(out, "do:", rule->to_do, width);
+    paragraph(out, "source:", rule->source, width);
+    append_thresholds(out, *rule);
+    if (!rule->example.home.empty())
+        out +=
+            fmt::format("  example:  profiles/{}.yaml on {} reports it with\n{}    and does not with\n{}",
+                        rule->example.home, rule->example.on, edits(rule->example.fires), edits(rule->example.silent));
+    return out + wrapped(kLimits, 0, 0, width) + "\n";
+}
+
+std::optional<std::string> nearest_rule(std::string_view name) {
+    std::vector<std::string> names;
+    for (const RuleText& rule : rule_book()) names.emplace_back(rule.name);
+    return nearest(name, names);
+}
+
+std::string list_rules() {
+    constexpr std::string_view kJudges[]{"reading", "profile", "template", "sheet", "acceptance"};
+    std::string out;
+    for (const RuleText& rule : rule_book())
+        out += fmt::format("{:<46} {:<12} {:<10} {}\n", rule.name, name_of(rule.severity),
+                           kJudges[static_cast<std::size_t>(rule.judges)], rule.subject);
+    return out;
+}
+
+}  // namespace ventfolio
