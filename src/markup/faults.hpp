@@ -19,17 +19,21 @@ struct Fault {
 };
 
 /// Collects findings of a template. A fault that comes again at the same place (in each turn of a list) counts once.
+/// At most `kMost` are kept; then `more-faults-than-listed` stands at the end.
 class Faults {
   public:
+    static constexpr std::size_t kMost = 200;
+
     explicit Faults(const std::vector<SourceText>& files) : files_{files} {}
 
     void refuse(Fault fault);
     bool empty() const { return findings_.empty(); }
-    std::vector<Finding> take() { return std::move(findings_); }
+    std::vector<Finding> take();
 
   private:
     const std::vector<SourceText>& files_;
     std::vector<Finding> findings_;
+    bool more_ = false;
 };
 
 }  // namespace ventfolio

@@ -4,6 +4,10 @@
 
 namespace ventfolio {
 
+MarkdownPosition::MarkdownPosition(std::string_view text) : text_{text}, escaped_(text.size() + 1, false) {
+    for (std::size_t at = 0; at < text.size(); ++at) escaped_[at + 1] = text[at] == '\\' && !escaped_[at];
+}
+
 void MarkdownPosition::reach_line_end(std::size_t offset) {
     if (!text_.empty()) reach(std::min(line_end(offset), text_.size() - 1));
 }
@@ -22,12 +26,6 @@ std::size_t MarkdownPosition::next_line() const {
     std::size_t at = read_ ? std::min(line_end(*read_) + 1, text_.size()) : 0;
     const std::size_t found = text_.find_first_not_of(" >\n", at);
     return found == text_.npos ? std::min(at, text_.empty() ? 0 : text_.size() - 1) : found;
-}
-
-bool MarkdownPosition::escaped(std::size_t offset) const {
-    std::size_t backslashes = 0;
-    while (backslashes < offset && text_[offset - 1 - backslashes] == '\\') ++backslashes;
-    return backslashes % 2 == 1;
 }
 
 }  // namespace ventfolio

@@ -4,13 +4,14 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace ventfolio {
 
 /// How far a Markdown text has been read, line by line.
 class MarkdownPosition {
   public:
-    explicit MarkdownPosition(std::string_view text) : text_{text} {}
+    explicit MarkdownPosition(std::string_view text);
 
     /// Reading has come to this byte.
     void reach(std::size_t offset) { read_ = read_ ? std::max(*read_, offset) : offset; }
@@ -24,10 +25,11 @@ class MarkdownPosition {
     std::size_t line_begin(std::size_t offset) const;
     std::size_t line_end(std::size_t offset) const;
     /// True if the character there has a backslash before it that is not itself written with one.
-    bool escaped(std::size_t offset) const;
+    bool escaped(std::size_t offset) const { return escaped_[offset]; }
 
   private:
     std::string_view text_;
+    std::vector<bool> escaped_;
     std::optional<std::size_t> read_;
 };
 

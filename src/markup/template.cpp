@@ -125,13 +125,24 @@ class Reader {
     }
 
     void add_piece(TemplatePiece piece, Open& into) {
-        piece.line =
-            partial_line_ > 0 ? partial_line_ : template_.files.front().place(piece.span.begin, piece.span.begin).line;
+        piece.line = partial_line_ > 0 ? partial_line_ : line_of(piece.span.begin);
         if (full(piece.span)) return;
         TemplateNode node;
         node.piece = template_.pieces.size();
         template_.pieces.push_back(std::move(piece));
         into.section.children.push_back(std::move(node));
+    }
+
+    /// The line of a byte of the template's own file.
+    std::size_t line_of(std::size_t offset) {
+        if (line_ends_.empty()) {
+            const std::string& text = template_.files.front().text;
+            for (std::size_t end = text.find('\n'); end != text.npos; end = text.find('\n', end + 1))
+                line_ends_.push_back(end);
+            line_ends_.push_back(text.size());
+        }
+        const auto end = std::ranges::lower_bound(line_ends_, offset);
+        return static_cast<std::size_t>(end - line_ends_.begin()) + 1;
     }
 
     bool full(TemplateSpan span) {
@@ -207,7 +218,7 @@ class Reader {
         if (!file) return;
         const bool outermost = in_partials_.empty();
         const std::string outer_indent = indent_;
-        if (outermost) partial_line_ = template_.files.front().place(token.span.begin, token.span.end).line;
+        if (outermost) partial_line_ = line_of(token.span.begin);
         if (token.own_line) indent_ += token.indent;
         in_partials_.push_back(name);
         for (TemplateNode& node : nodes({*file, 0, template_.files[*file].text.size()}))
@@ -244,6 +255,7 @@ class Reader {
     std::vector<std::string> in_partials_;
     std::string indent_;
     std::size_t partial_line_ = 0;
+    std::vector<std::size_t> line_ends_;
     bool told_full_ = false;
 };
 

@@ -7,6 +7,7 @@ namespace ventfolio {
 namespace {
 
 constexpr std::size_t kDeepestBlock = 24;
+constexpr unsigned kMostColumns = 40;
 constexpr std::string_view kAttributes = "template-attributes-unreadable";
 
 /// The words of a call-out's marker: `[!WARNING]` at the start of a text.
@@ -65,7 +66,7 @@ void TreeBuilder::enter(MD_BLOCKTYPE type, const void* detail) {
         case MD_BLOCK_HTML:
             return push(Frame::Role::skipped, Block::Kind::paragraph);
         case MD_BLOCK_TABLE:
-            return push(Frame::Role::table, Block::Kind::table);
+            return enter_table(static_cast<const MD_BLOCK_TABLE_DETAIL*>(detail)->col_count);
         case MD_BLOCK_TR:
             return push(Frame::Role::row, Block::Kind::table);
         case MD_BLOCK_TH:
@@ -115,7 +116,7 @@ void TreeBuilder::push(Frame::Role role, Block::Kind kind) {
     frame.block.kind = kind;
     frame.start = position_.next_line();
     frames_.push_back(std::move(frame));
-    too_deep_ = frames_.size() > kDeepestBlock;
+    too_large_ = frames_.size() > kDeepestBlock;
 }
 
 void TreeBuilder::enter_list(bool ordered, unsigned start) {
@@ -133,6 +134,12 @@ void TreeBuilder::enter_item(const MD_BLOCK_LI_DETAIL& item) {
     if (item.task_mark == ' ') return;
     not_allowed(item.task_mark_offset - 1, item.task_mark_offset + 2, "A box on this paper is empty: a hand ticks it.",
                 "write [ ]");
+}
+
+/// The parser fills short rows up, so that a wide head with many rows would grow beyond all memory.
+void TreeBuilder::enter_table(unsigned columns) {
+    push(Frame::Role::table, Block::Kind::table);
+    too_large_ = too_large_ || columns > kMostColumns;
 }
 
 void TreeBuilder::enter_cell(const MD_BLOCK_TD_DETAIL& cell, bool head) {

@@ -23,7 +23,7 @@ int TreeBuilder::guarded(void* self, Call call) {
     } catch (...) {
         builder.error_ = std::current_exception();
     }
-    return builder.error_ || builder.too_deep_ ? 1 : 0;
+    return builder.error_ || builder.too_large_ ? 1 : 0;
 }
 
 std::vector<Block> TreeBuilder::build() {
@@ -47,9 +47,10 @@ std::vector<Block> TreeBuilder::build() {
     };
     const int status = md_parse(markdown_.data(), static_cast<MD_SIZE>(markdown_.size()), &parser, this);
     if (error_) std::rethrow_exception(error_);
-    if (too_deep_) {
+    if (too_large_) {
         const std::size_t at = position_.next_line();
-        refuse("template-too-large", at, at + 1, "Lists and quotes are nested too deeply.", "too deep");
+        refuse("template-too-large", at, at + 1,
+               "Lists or quotes are nested too deeply, or a table has more than 40 columns.", "too much for a page");
         return {};
     }
     if (status != 0) throw std::bad_alloc{};

@@ -59,6 +59,7 @@ class TreeBuilder {
     void push(Frame::Role role, Block::Kind kind);
     void enter_list(bool ordered, unsigned start);
     void enter_item(const MD_BLOCK_LI_DETAIL& item);
+    void enter_table(unsigned columns);
     void enter_cell(const MD_BLOCK_TD_DETAIL& cell, bool head);
     void add_rule();
     void close_implicit();
@@ -101,7 +102,7 @@ class TreeBuilder {
     int strong_ = 0;
     int figures_ = 0;
     bool in_head_ = false;
-    bool too_deep_ = false;
+    bool too_large_ = false;
     std::exception_ptr error_;
 };
 

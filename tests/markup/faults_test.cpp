@@ -234,6 +234,11 @@ TEST_CASE("sections nested too deeply and too many pieces are refused") {
     for (int n = 0; n < 33; ++n) deep += "{{/on}}";
     CHECK(places(rendered(deep, home()).findings) == "template-too-large sheet.md:1:225\n");
     CHECK(places(rendered(std::string(100, '>') + " a", home()).findings) == "template-too-large sheet.md:1:102\n");
+    std::string wide = "a\n\n";
+    for (int n = 0; n < 41; ++n) wide += "| a ";
+    wide += "\n";
+    for (int n = 0; n < 41; ++n) wide += "|---";
+    CHECK(places(rendered(wide).findings) == "template-too-large sheet.md:3:1\n");
     Partials doubling = {{"p0", {"p0", "x\n"}}};
     for (int n = 1; n < 20; ++n) {
         const std::string below = fmt::format("{{{{> p{}}}}}\n", n - 1);
@@ -242,4 +247,13 @@ TEST_CASE("sections nested too deeply and too many pieces are refused") {
     const Rendered large = rendered("{{> p19}}", {}, doubling);
     REQUIRE(!large.findings.empty());
     CHECK(large.findings.front().rule == "template-too-large");
+}
+
+TEST_CASE("a template with very many faults is still answered") {
+    std::string text;
+    for (int n = 0; n < 20000; ++n) text += "{{x}}\n| ";
+    const std::vector<Finding> findings = rendered(text).findings;
+    REQUIRE(findings.size() == 201);
+    CHECK(findings.back().rule == "more-faults-than-listed");
+    CHECK(findings.back().severity == Severity::refuse);
 }
