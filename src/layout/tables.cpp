@@ -24,29 +24,44 @@ Piece row_piece(const TableRow& row, double width) {
     return piece;
 }
 
+struct RowColumns {
+    double label;
+    double value;
+    bool stacked;  ///< the value goes below the label
+};
+
+/// The value keeps its line as long as the label can wrap beside it.
+RowColumns row_columns(const TableRow& row, const TextStyle& label_style, const TextStyle& value_style, double width,
+                       LayoutContext& context) {
+    const double gap = mm(3);
+    const double label_natural = natural_width(cell(row, 0).inlines, label_style, context);
+    const double value_natural = natural_width(cell(row, 1).inlines, value_style, context);
+    const double label_least = std::min(label_natural, std::max(widest_word(cell(row, 0).inlines, label_style, context), 0.3 * width));
+    const double value_least = widest_word(cell(row, 1).inlines, value_style, context);
+    if (label_least + gap + value_least > width + kFitTolerance) return {width, width, true};
+    const double value = std::clamp(width - gap - label_natural, value_least, std::max(value_least, value_natural));
+    const double fair = std::min(value_natural, std::max(value, 0.56 * width));
+    const double chosen = std::min(std::max(value, fair), width - gap - label_least);
+    return {width - gap - chosen, chosen, false};
+}
+
 /// Label and value on one baseline, the rule below them.
 Piece set_row(const TableRow& row, const SectionStyle& style, double width, LayoutContext& context) {
     TextStyle label_style = plain_style(style.sizes.label);
     label_style.leading = 1.2;
     TextStyle answer_style = value_style(style.sizes);
     answer_style.alignment = Alignment::right;
-    const double gap = mm(3);
-    const double label_natural = natural_width(cell(row, 0).inlines, label_style, context);
-    const double value_natural = natural_width(cell(row, 1).inlines, answer_style, context);
-    const bool fits = label_natural + gap + value_natural <= width;
-    const double value_width =
-        fits ? value_natural : std::min(value_natural, std::max(width - label_natural - gap, 0.56 * width));
-
-    Frame label = set_text(cell(row, 0).inlines, label_style, width - gap - value_width, "table cell", context);
-    Frame value = set_text(cell(row, 1).inlines, answer_style, value_width, "table cell", context);
+    const RowColumns columns = row_columns(row, label_style, answer_style, width, context);
+    Frame label = set_text(cell(row, 0).inlines, label_style, columns.label, "table cell", context);
+    Frame value = set_text(cell(row, 1).inlines, answer_style, columns.value, "table cell", context);
     const double pad = mm(0.62) * context.scale;
     const double baseline = std::max(first_baseline(label), first_baseline(value));
+    const double label_top = columns.stacked ? pad : pad + baseline - first_baseline(label);
+    const double value_top = columns.stacked ? pad + label.height : pad + baseline - first_baseline(value);
     Piece piece = row_piece(row, width);
-    const double label_top = pad + baseline - first_baseline(label);
-    const double value_top = pad + baseline - first_baseline(value);
     piece.frame.height = std::max(label_top + label.height, value_top + value.height) + pad;
     piece.frame.put(std::move(label), 0, label_top);
-    piece.frame.put(std::move(value), width - value_width, value_top);
+    piece.frame.put(std::move(value), width - columns.value, value_top);
     piece.frame.put_rule({{0, piece.frame.height}, {width, piece.frame.height}, kThin, Ink::grey});
     return piece;
 }

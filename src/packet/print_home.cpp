@@ -21,6 +21,16 @@ bool stops(const std::vector<Finding>& findings, const std::vector<std::string>&
     return std::ranges::any_of(sheets, [&](const std::string& sheet) { return stopped.contains(sheet); });
 }
 
+/// A sheet that is made for each place has each of its faults once for each place.
+void leave_one_of_each(std::vector<Finding>& findings) {
+    std::set<std::string> known;
+    std::erase_if(findings, [&](const Finding& finding) {
+        std::string key = finding.rule + "\n" + finding.message;
+        for (const Mark& mark : finding.marks) key += "\n" + mark.file + ":" + std::to_string(mark.place.line);
+        return !known.insert(std::move(key)).second;
+    });
+}
+
 struct LaidOutSheet {
     Document document;
     std::string code;
@@ -128,6 +138,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
         sheet.document = std::move(document);
         sheets.push_back(std::move(sheet));
     }
+    leave_one_of_each(of_sheets);
     home.refused = std::ranges::any_of(of_sheets, refuses);
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
     if (home.refused) return home;

@@ -8,6 +8,7 @@
 #include "packet/folder_writer.hpp"
 #include "packet/stationery.hpp"
 #include "profile/finding.hpp"
+#include "profile/profile.hpp"
 
 namespace ventfolio {
 

@@ -102,7 +102,7 @@ void NeckTube::describe_opening_and_care(Visitor& visitor) {
     visitor.leaf({.key = "opening_healed", .grade = Grade::essential, .on = wall | folder | crew,
                   .help = "a clinician has called the opening healed", .ask = "clinic",
                   .example = "true"}, opening_healed);
-    visitor.leaf({.key = "last_changed", .grade = Grade::expected, .on = wall | folder,
+    visitor.leaf({.key = "last_changed", .grade = Grade::expected, .on = wall | folder | crew,
                   .help = "when the tube was last changed", .ask = "family", .example = "2026-01-26"}, last_changed);
     visitor.leaf({.key = "change_interval", .grade = Grade::expected, .on = wall | folder,
                   .help = "how often it is changed", .ask = "prescriber", .example = "30 days"}, change_interval);

@@ -55,10 +55,10 @@ void Baseline::describe(Visitor& visitor) {
                    .ask = "clinic"}, oxygen_level_awake);
     visitor.group({.key = "oxygen_level_asleep", .grade = Grade::expected, .help = "usual oxygen level asleep",
                    .ask = "clinic"}, oxygen_level_asleep);
-    visitor.leaf({.key = "heart_rate", .grade = Grade::expected, .on = folder | crew, .help = "usual pulse",
+    visitor.leaf({.key = "heart_rate", .grade = Grade::expected, .on = wall | folder | crew, .help = "usual pulse",
                   .units = "beats/min", .least = 20, .most = 250, .ask = "clinic",
                   .example = "{from: 65 beats/min, to: 90 beats/min}"}, heart_rate);
-    visitor.leaf({.key = "breathing_rate", .grade = Grade::expected, .on = folder | crew,
+    visitor.leaf({.key = "breathing_rate", .grade = Grade::expected, .on = wall | folder | crew,
                   .help = "usual breathing rate", .units = "breaths/min", .least = 4, .most = 90, .ask = "clinic",
                   .example = "{from: 14 breaths/min, to: 18 breaths/min}"}, breathing_rate);
     visitor.group({.key = "blood_pressure", .help = "usual blood pressure (adults)", .ask = "clinic"}, blood_pressure);

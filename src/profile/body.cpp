@@ -10,7 +10,7 @@ void Feeding::describe(Visitor& visitor) {
                   .help = "how safe swallowing is", .ask = "clinic", .example = "unsafe, nothing by mouth"}, swallow);
     visitor.leaf({.key = "route", .grade = Grade::expected, .on = wall | folder | crew, .help = "how food gets in",
                   .ask = "family", .example = "stomach_tube"}, route);
-    visitor.leaf({.key = "pump", .on = wall | folder, .help = "feeding pump: when it runs; none if there is no pump",
+    visitor.leaf({.key = "pump", .on = wall | folder | crew, .help = "feeding pump: when it runs; none if there is no pump",
                   .ask = "family", .none = true, .example = "9 PM to 5 AM"}, pump);
     visitor.leaf({.key = "precautions", .on = wall | folder | crew,
                   .help = "what lowers the risk of choking or vomiting",

@@ -22,7 +22,7 @@ void CommunicationDevice::describe(Visitor& visitor) {
                   .ask = "family", .longest = 60, .example = "bedside table"}, location);
     visitor.leaf({.key = "mount", .on = wall | folder, .help = "how it is held", .longest = 60,
                   .example = "arm on the bed rail"}, mount);
-    visitor.leaf({.key = "backup", .grade = Grade::expected, .on = wall | folder, .help = "what is used when it fails",
+    visitor.leaf({.key = "backup", .grade = Grade::expected, .on = wall | folder | crew, .help = "what is used when it fails",
                   .ask = "family", .none = true, .longest = 60, .example = "letter board"}, backup);
 }
 

@@ -309,6 +309,10 @@ void visit(const T& described, ConstVisitor& visitor) {
     ConstView view{visitor};
     const_cast<T&>(described).describe(view);
 }
+inline void visit(const GroupBase& group, ConstVisitor& visitor) {
+    ConstView view{visitor};
+    const_cast<GroupBase&>(group).describe(view);
+}
 inline void visit(const ListBase& list, std::size_t index, ConstVisitor& visitor) {
     ConstView view{visitor};
     const_cast<ListBase&>(list).describe(index, view);

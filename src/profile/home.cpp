@@ -43,7 +43,7 @@ void Hazards::describe(Visitor& visitor) {
                   .ask = "family", .example = "false"}, smoker);
     visitor.list({.key = "flames", .grade = Grade::expected, .help = "stoves, fireplaces, candles", .ask = "family",
                   .none = true}, flames);
-    visitor.leaf({.key = "oxygen_rooms", .grade = Grade::expected, .on = wall | folder | fire,
+    visitor.leaf({.key = "oxygen_rooms", .grade = Grade::expected, .on = wall | folder | crew | fire,
                   .help = "rooms where oxygen is used or stored; none", .ask = "family", .none = true,
                   .example = "[bedroom]"}, oxygen_rooms);
 }

@@ -44,7 +44,7 @@ void BackupBreaths::describe(Visitor& visitor) {
 }
 
 void ExpectedValues::describe(Visitor& visitor) {
-    visitor.leaf({.key = "tidal_volume", .on = wall | folder, .help = "volume of a breath", .units = "mL L",
+    visitor.leaf({.key = "tidal_volume", .on = wall | folder | crew, .help = "volume of a breath", .units = "mL L",
                   .least = 5, .most = 3000, .ask = "clinic", .example = "{from: 440 mL, to: 520 mL}"}, tidal_volume);
     visitor.leaf({.key = "minute_volume", .on = wall | folder, .help = "volume per minute", .units = "L/min",
                   .least = 0.1, .most = 60, .ask = "clinic",

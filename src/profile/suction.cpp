@@ -23,7 +23,7 @@ void Suction::describe(Visitor& visitor) {
     visitor.leaf({.key = "connector_length", .on = folder,
                   .help = "length of the tube connector and adapter that the catheter passes first", .units = "cm mm",
                   .least = 0, .most = 12, .ask = "equipment_provider", .example = "1.5 cm"}, connector_length);
-    visitor.leaf({.key = "pressure", .on = wall | folder, .help = "suction pressure on the gauge", .units = "mmHg kPa",
+    visitor.leaf({.key = "pressure", .on = wall | folder | crew, .help = "suction pressure on the gauge", .units = "mmHg kPa",
                   .least = 20, .most = 500, .ask = "prescriber", .setting = true, .example = "120 mmHg"}, pressure);
     visitor.leaf({.key = "longest_pass", .grade = Grade::expected, .on = wall | folder,
                   .help = "longest time for one pass", .units = "s", .least = 1, .most = 60, .ask = "clinic",

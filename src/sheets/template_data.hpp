@@ -23,8 +23,14 @@ class TemplateData {
     TemplateData(PrintedValue value) : content_{std::move(value)} {}
     TemplateData(Object object) : content_{std::move(object)} {}
     TemplateData(Items items) : content_{std::move(items)} {}
+    /// A group that this home does not have: missing, but its names are known, so that a template can be judged.
+    static TemplateData absent(Object shape) {
+        TemplateData data{std::move(shape)};
+        data.absent_ = true;
+        return data;
+    }
 
-    bool missing() const { return std::holds_alternative<Missing>(content_); }
+    bool missing() const { return absent_ || std::holds_alternative<Missing>(content_); }
     const bool* flag() const { return std::get_if<bool>(&content_); }
     const PrintedValue* value() const { return std::get_if<PrintedValue>(&content_); }
     const Object* object() const { return std::get_if<Object>(&content_); }
@@ -33,6 +39,7 @@ class TemplateData {
 
   private:
     std::variant<Missing, bool, PrintedValue, Object, Items> content_;
+    bool absent_ = false;
 };
 
 }  // namespace ventfolio

@@ -9,8 +9,8 @@ namespace ventfolio {
 /// A decimal number as it was written. The digits are kept beside the value, so that a setting reaches paper exactly
 /// as the order reads and never passes through binary.
 ///
-/// Accepts an optional minus sign, digits, and at most one point with a digit after it: "16", "0.5", ".5", "8.0", "-40".
-/// No exponent, no grouping, no decimal comma.
+/// Accepts an optional minus sign, digits, and at most one point with a digit after it: "16", "0.5", ".5", "8.0",
+/// "-40". No exponent, no grouping, no decimal comma.
 ///
 /// Example: Decimal::parse("5.50")->plain() is "5.5"; its written() stays "5.50".
 class Decimal {

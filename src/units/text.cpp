@@ -1,16 +1,14 @@
 #include "units/text.hpp"
 
+#include <utf8proc.h>
 #include <algorithm>
 #include <cstdlib>
 #include <memory>
-#include <utf8proc.h>
 
 namespace ventfolio {
 namespace {
 
-const utf8proc_uint8_t* bytes(std::string_view text) {
-    return reinterpret_cast<const utf8proc_uint8_t*>(text.data());
-}
+const utf8proc_uint8_t* bytes(std::string_view text) { return reinterpret_cast<const utf8proc_uint8_t*>(text.data()); }
 
 utf8proc_ssize_t length(std::string_view text) { return static_cast<utf8proc_ssize_t>(text.size()); }
 
@@ -91,6 +89,13 @@ std::string normal_form(std::string_view text) {
     const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner{composed, &std::free};
     return size < 0 ? std::string{text}
                     : std::string{reinterpret_cast<const char*>(composed), static_cast<std::size_t>(size)};
+}
+
+std::string capitals(std::string_view text) {
+    std::string raised;
+    for (const char32_t point : code_points(text))
+        raised += utf8(static_cast<char32_t>(utf8proc_toupper(static_cast<utf8proc_int32_t>(point))));
+    return raised;
 }
 
 std::size_t display_cells(std::string_view text) {

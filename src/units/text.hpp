@@ -25,6 +25,8 @@ std::string utf8(char32_t code_point);
 std::optional<std::size_t> first_invalid_utf8(std::string_view text);
 /// Normal form C, which the fonts and the PDF library expect.
 std::string normal_form(std::string_view utf8);
+/// In capitals, letters of every script that has them.
+std::string capitals(std::string_view utf8);
 /// Terminal cells that a text takes: combining marks none, wide letters two.
 std::size_t display_cells(std::string_view utf8);
 

@@ -1,0 +1,82 @@
+#include <fmt/format.h>
+
+#include "cli/commands.hpp"
+#include "cli/messages.hpp"
+#include "cli/world.hpp"
+#include "profile/field_list.hpp"
+#include "profile/field_paths.hpp"
+#include "profile/profile.hpp"
+#include "profile/schema.hpp"
+#include "profile/starter.hpp"
+#include "rules/explain.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio {
+namespace {
+
+void show_blank_profile(Visitor& visitor) {
+    Profile blank;
+    blank.describe(visitor);
+}
+
+int list_sheets() {
+    std::vector<Finding> faults;
+    const Stationery stationery = built_in_stationery("en", "us", faults);
+    print_findings(faults, nullptr, stationery.sources, false);
+    for (const std::string& name : stationery.in_order()) {
+        const Template& sheet = stationery.sheets.at(name);
+        const FrontMatterLine* audience = sheet.front("audience");
+        const FrontMatterLine* each = sheet.front("for_each");
+        fmt::print("{:<18} for {}{}\n", name, audience ? audience->value : "nobody",
+                   each ? ", one for each of " + each->value : "");
+    }
+    return faults.empty() ? kDone : kUnusable;
+}
+
+std::string explained(const DeclaredField& field) {
+    return fmt::format("{}\n  {}\n  grade:   {}\n  takes:   {}\n  may stand on paper for: {}\n", field.path, field.info.help,
+                       name_of(field.info.grade), what_it_takes(field), names_of(field.info.on));
+}
+
+}  // namespace
+
+int list_command(ListOf what) {
+    switch (what) {
+        case ListOf::sheets: return list_sheets();
+        case ListOf::rules: fmt::print("{}", list_rules()); return kDone;
+        case ListOf::fields: fmt::print("{}", field_list(declared_fields_of<Profile>())); return kDone;
+    }
+    return kUsage;
+}
+
+int explain_command(const std::string& name) {
+    if (const auto text = explain_rule(name)) {
+        fmt::print("{}\n", *text);
+        return kDone;
+    }
+    const std::vector<DeclaredField> fields = declared_fields_of<Profile>();
+    std::vector<std::string> paths;
+    for (const DeclaredField& field : fields) {
+        paths.push_back(field.path);
+        if (field.path != declared_path(name)) continue;
+        fmt::print("{}", explained(field));
+        return kDone;
+    }
+    const auto rule = nearest_rule(name);
+    const auto path = rule ? rule : nearest(name, paths);
+    fmt::print(stderr, "ventfolio: there is no rule or field \"{}\"{}\n", name,
+               path ? fmt::format("; did you mean \"{}\"?", *path) : "; see `ventfolio list rules` and `ventfolio list fields`");
+    return kUsage;
+}
+
+int schema_command() {
+    fmt::print("{}\n", json_schema(show_blank_profile));
+    return kDone;
+}
+
+int new_command() {
+    fmt::print("{}", starter_profile(show_blank_profile));
+    return kDone;
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,138 @@
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+#include <map>
+
+#include "cli/commands.hpp"
+#include "cli/world.hpp"
+#include "pdf/pdf_error.hpp"
+
+namespace ventfolio {
+namespace {
+
+/// A date of the command line; CLI11 reports what this does not read.
+struct DateArgument {
+    std::string text;
+    Date date() const { return text.empty() ? today() : *Date::parse(text); }
+};
+
+void add_date(CLI::App& command, DateArgument& argument) {
+    command.add_option("--on", argument.text, "Print date, as 2026-02-03 (default: SOURCE_DATE_EPOCH, else today)")
+        ->check([](const std::string& text) {
+            return Date::parse(text) ? std::string{} : "\"" + text + "\" is no date; write it as 2026-02-03";
+        });
+}
+
+class CommandLine {
+  public:
+    CommandLine() {
+        app_.set_version_flag("--version", "ventfolio " VENTFOLIO_VERSION);
+        app_.require_subcommand(1);
+        app_.footer("The prescriber's orders, the device's instructions and local protocol come first.");
+        add_check();
+        add_print();
+        add_explain();
+        add_list();
+        add_writers();
+    }
+
+    int run(int count, char** words) {
+        try {
+            app_.parse(count, words);
+        } catch (const CLI::ParseError& fault) {
+            const int status = app_.exit(fault);
+            return status == 0 ? kDone : kUsage;
+        }
+        return action_();
+    }
+
+  private:
+    void add_check() {
+        CLI::App* command = app_.add_subcommand("check", "Check profiles and say what does not agree");
+        command->add_option("profile", check_.profiles, "YAML profiles of homes")->required();
+        add_date(*command, date_);
+        command->add_flag("--strict", check_.strict, "Stop at an acknowledge that nobody has accepted, too");
+        command->add_option("--format", format_, "text or json")->check(CLI::IsMember({"text", "json"}));
+        command->add_flag("--quiet", check_.quiet, "Findings without why, what to do and source");
+        command->footer("Example: ventfolio check profiles/adult-tracheostomy.yaml --on 2026-02-03");
+        command->callback([this] {
+            action_ = [this] {
+                check_.on = date_.date();
+                check_.json = format_ == "json";
+                return check_command(check_);
+            };
+        });
+    }
+
+    void add_print() {
+        CLI::App* command = app_.add_subcommand("print", "Print the papers of homes as PDF");
+        command->add_option("profile", print_.profiles, "YAML profiles of homes")->required();
+        command->add_option("-o,--output", print_.folder, "Folder for the papers; several homes get one below it each")
+            ->required();
+        add_date(*command, date_);
+        command->add_option("--sheet", print_.order.sheets, "Only this sheet; may be repeated")->allow_extra_args(false);
+        command->add_flag("--separate", print_.order.separate, "A file for each sheet instead of packet.pdf");
+        command->add_option("--paper", paper_, "letter or a4 (default: the region's)")->check(CLI::IsMember({"letter", "a4"}));
+        command->add_flag("--large-print", print_.order.large_print, "All type one and a half times as large");
+        command->add_flag("--dump-layout", print_.order.dump_layout, "Also write where everything stands, as text");
+        command->add_flag("--quiet", print_.quiet, "Say only what is wrong");
+        command->footer("Example: ventfolio print profiles/adult-tracheostomy.yaml --on 2026-02-03 -o papers");
+        command->callback([this] {
+            action_ = [this] {
+                print_.on = date_.date();
+                if (!paper_.empty()) print_.order.paper = paper_ == "a4" ? Paper::a4 : Paper::letter;
+                return print_command(print_);
+            };
+        });
+    }
+
+    void add_explain() {
+        CLI::App* command = app_.add_subcommand("explain", "Explain a rule or a field");
+        command->add_option("name", name_, "Name of a rule, or path of a field")->required();
+        command->footer("Example: ventfolio explain high-pressure-alarm-below-peak");
+        command->callback([this] { action_ = [this] { return explain_command(name_); }; });
+    }
+
+    void add_list() {
+        CLI::App* command = app_.add_subcommand("list", "List what the program knows, name first");
+        static const std::map<std::string, ListOf> kinds{
+            {"sheets", ListOf::sheets}, {"rules", ListOf::rules}, {"fields", ListOf::fields}};
+        command->add_option("what", list_, "sheets, rules or fields")
+            ->required()
+            ->transform(CLI::CheckedTransformer(kinds));
+        command->footer("Example: ventfolio list rules");
+        command->callback([this] { action_ = [this] { return list_command(list_); }; });
+    }
+
+    void add_writers() {
+        CLI::App* starter = app_.add_subcommand("new", "Write a commented profile to start from");
+        starter->footer("Example: ventfolio new > home.yaml");
+        starter->callback([this] { action_ = new_command; });
+        CLI::App* schema = app_.add_subcommand("schema", "Write the JSON Schema of a profile, for editors");
+        schema->footer("Example: ventfolio schema > profile.schema.json");
+        schema->callback([this] { action_ = schema_command; });
+    }
+
+    CLI::App app_{"Bedside papers for people who live on a ventilator at home"};
+    DateArgument date_;
+    CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false};
+    PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
+    std::string format_ = "text";
+    std::string paper_;
+    std::string name_;
+    ListOf list_ = ListOf::sheets;
+    std::function<int()> action_;
+};
+
+}  // namespace
+}  // namespace ventfolio
+
+int main(int count, char** words) {
+    try {
+        return ventfolio::CommandLine{}.run(count, words);
+    } catch (const std::logic_error& fault) {
+        fmt::print(stderr, "ventfolio: this is a bug in ventfolio: {}\n", fault.what());
+    } catch (const std::exception& fault) {
+        fmt::print(stderr, "ventfolio: {}\n", fault.what());
+    }
+    return ventfolio::kUnusable;
+}

@@ -1,0 +1,40 @@
+#include "cli/messages.hpp"
+
+#include <fmt/format.h>
+
+#include "cli/world.hpp"
+#include "profile/field_paths.hpp"
+#include "profile/profile.hpp"
+#include "rules/report_text.hpp"
+
+namespace ventfolio {
+namespace {
+
+Audiences audiences_of(std::string_view path) {
+    static const std::vector<DeclaredField> fields = declared_fields_of<Profile>();
+    const std::string declared = declared_path(path);
+    for (const DeclaredField& field : fields)
+        if (field.path == declared) return field.info.on;
+    return nobody;
+}
+
+}  // namespace
+
+void print_findings(const std::vector<Finding>& findings, const SourceText* profile,
+                    std::span<const SourceText> stationery, bool quiet) {
+    ReportStyle style;
+    style.colour = standard_error_is_terminal();
+    style.texts = !quiet;
+    std::vector<Finding> of_profile;
+    std::vector<Finding> of_sheets;
+    for (const Finding& finding : findings) {
+        const bool in_profile = profile && !finding.marks.empty() && finding.marks.front().file == profile->name;
+        (in_profile ? of_profile : of_sheets).push_back(finding);
+    }
+    fmt::print(stderr, "{}", report_text(of_sheets, stationery, style));
+    if (!profile) return;
+    if (!standard_error_is_terminal()) style.mask = audiences_of;
+    fmt::print(stderr, "{}", report_text(of_profile, std::span{profile, 1}, style));
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "profile/finding.hpp"
+
+namespace ventfolio {
+
+/// Prints findings to standard error; values of private fields are masked unless that is a terminal. `profile` is null
+/// where only the program's own files are quoted, which hold nothing private.
+void print_findings(const std::vector<Finding>& findings, const SourceText* profile,
+                    std::span<const SourceText> stationery, bool quiet);
+
+}  // namespace ventfolio

@@ -1,0 +1,73 @@
+#include <algorithm>
+#include <filesystem>
+#include <fmt/format.h>
+
+#include "cli/commands.hpp"
+#include "cli/messages.hpp"
+#include "cli/world.hpp"
+#include "packet/folder_writer.hpp"
+#include "pdf/pdf_error.hpp"
+#include "rules/report_text.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio {
+namespace {
+
+bool known_sheets(const PrintOptions& options, const Stationery& stationery) {
+    const std::vector<std::string> names = stationery.in_order();
+    for (const std::string& sheet : options.order.sheets) {
+        if (std::ranges::find(names, sheet) != names.end()) continue;
+        const auto near = nearest(sheet, names);
+        fmt::print(stderr, "ventfolio: there is no sheet \"{}\"{}; the sheets are: {}\n", sheet,
+                   near ? fmt::format(", did you mean \"{}\"?", *near) : "", joined(names, ", "));
+        return false;
+    }
+    return true;
+}
+
+int print_one(const std::string& name, const PrintOptions& options, const Stationery& stationery, Measurer& measurer) {
+    const SourceText profile = read_file(name);
+    const PrintedHome home = print_home(profile, options.on, options.order, stationery, measurer);
+    print_findings(home.findings, &profile, stationery.sources, options.quiet);
+    if (home.refused) {
+        fmt::print(stderr, "{}: nothing printed: {}\n", name, summary_line(home.findings));
+        return kFindings;
+    }
+    const std::filesystem::path folder{options.folder};
+    FolderOrder order;
+    order.target = options.profiles.size() > 1 ? folder / home.record_number : folder;
+    order.record_number = home.record_number;
+    order.revision = home.revision;
+    order.files = home.files;
+    order.other_files = options.order.sheets.empty() ? OtherFiles::leave_behind : OtherFiles::carry_over;
+    write_folder(order);
+    if (!options.quiet)
+        fmt::print("{}: {} sheets, {} pages, in {}\n", home.record_number, home.sheet_names.size(), home.pages,
+                   order.target.string());
+    return kDone;
+}
+
+}  // namespace
+
+int print_command(const PrintOptions& options) {
+    std::vector<Finding> faults;
+    const Stationery stationery = built_in_stationery("en", "us", faults);
+    if (!faults.empty()) {
+        print_findings(faults, nullptr, stationery.sources, options.quiet);
+        return kUnusable;
+    }
+    if (!known_sheets(options, stationery)) return kUsage;
+    Measurer measurer;
+    int status = kDone;
+    for (const std::string& name : options.profiles) {
+        try {
+            status = std::max(status, print_one(name, options, stationery, measurer));
+        } catch (const std::runtime_error& fault) {  // the world: a file, a folder, the disk
+            fmt::print(stderr, "ventfolio: {}\n", fault.what());
+            status = kUnusable;
+        }
+    }
+    return status;
+}
+
+}  // namespace ventfolio

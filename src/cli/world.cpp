@@ -1,0 +1,64 @@
+#include "cli/world.hpp"
+
+#include <cerrno>
+#include <charconv>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <ctime>
+#include <memory>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace ventfolio {
+namespace {
+
+constexpr std::size_t kLargestProfile = 1024 * 1024;
+
+struct FileCloser {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+
+[[noreturn]] void unusable(const std::string& name, int error) {
+    throw UnusableFile{name + ": cannot be read: " + std::strerror(error)};
+}
+
+std::optional<Date> date_of_epoch(std::string_view text) {
+    long long seconds = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), seconds);
+    if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+    const std::chrono::year_month_day day{
+        std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds{std::chrono::seconds{seconds}})};
+    return Date::of(static_cast<int>(day.year()), static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+}
+
+}  // namespace
+
+SourceText read_file(const std::string& name) {
+    const std::unique_ptr<std::FILE, FileCloser> file{std::fopen(name.c_str(), "rb")};
+    if (!file) unusable(name, errno);
+    struct stat status {};
+    if (fstat(fileno(file.get()), &status) != 0) unusable(name, errno);
+    if (S_ISDIR(status.st_mode)) unusable(name, EISDIR);
+    SourceText source{name, std::string(kLargestProfile + 1, '\0')};
+    source.text.resize(std::fread(source.text.data(), 1, source.text.size(), file.get()));
+    if (std::ferror(file.get())) unusable(name, errno);
+    return source;
+}
+
+Date today() {
+    if (const char* epoch = std::getenv("SOURCE_DATE_EPOCH"))
+        if (const auto date = date_of_epoch(epoch)) return *date;
+    const std::time_t now = std::time(nullptr);
+    std::tm local{};
+    localtime_r(&now, &local);
+    const auto date = Date::of(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon + 1), static_cast<unsigned>(local.tm_mday));
+    if (!date) throw UnusableFile{"the clock of this machine shows an impossible date; give one with --on"};
+    return *date;
+}
+
+bool standard_error_is_terminal() { return isatty(STDERR_FILENO) == 1; }
+bool standard_output_is_terminal() { return isatty(STDOUT_FILENO) == 1; }
+
+}  // namespace ventfolio

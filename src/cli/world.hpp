@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <stdexcept>
+#include <string>
+
+#include "profile/place.hpp"
+#include "units/calendar.hpp"
+
+/// The only place that looks at the clock, the environment and the terminal.
+namespace ventfolio {
+
+/// Exit statuses of the program.
+enum ExitStatus : int {
+    kDone = 0,
+    kFindings = 1,  ///< findings stop it
+    kUsage = 2,     ///< the command line is wrong
+    kUnusable = 3,  ///< a file, template or font cannot be used
+};
+
+/// A file cannot be used. The message names it and says why.
+class UnusableFile : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
+/// A file's text under the name that it was given by. Reads no more than a profile may have, and one byte.
+SourceText read_file(const std::string& name);
+
+/// The print date: SOURCE_DATE_EPOCH (reproducible-builds.org) if it is set, else today in local time.
+Date today();
+
+bool standard_error_is_terminal();
+bool standard_output_is_terminal();
+
+}  // namespace ventfolio

@@ -1,0 +1,194 @@
+#include "sheets/home_data.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+#include "calc/safe_minutes.hpp"
+#include "calc/squeeze_interval.hpp"
+#include "rules/thresholds.hpp"
+#include "sheets/prescription_data.hpp"
+#include "sheets/profile_data.hpp"
+
+namespace ventfolio {
+namespace {
+
+/// Below this inner diameter a tube that came out may sound no pressure alarm. Source: Kun 2001 (bench study).
+constexpr double kSmallTube = 6.0;
+
+constexpr Audiences kRescue = wall | folder | crew | wallet;
+
+TemplateData maybe(bool present, PrintedValue value) {
+    return present ? TemplateData{std::move(value)} : TemplateData{};
+}
+
+void add_age(TemplateData::Object& data, const Household& home, const Printer& printer) {
+    data["is_child"] = home.child;
+    data["is_infant"] = home.infant;
+    data["is_adult"] = !home.child;
+    if (!home.age) {
+        data["age"] = TemplateData{};
+        return;
+    }
+    const bool in_months = home.age->years < 2;
+    const int count = in_months ? 12 * home.age->years + home.age->months : home.age->years;
+    data["age"] = calculated("age", folder | crew | wallet,
+                             printer.number(Decimal::whole(count), in_months ? "months" : "years"));
+}
+
+/// The three ways of being without the machine, and the minutes that paper promises.
+void add_free_breathing(TemplateData::Object& data, const std::string& state, const Group<FreeBreathing>& free,
+                        const Printer& printer) {
+    const bool minutes = free.given() && free->kind.is(FreeTimeKind::minutes);
+    const std::optional<int> safe =
+        minutes && free->time ? calc::safe_free_minutes(*free->time) : std::optional<int>{};
+    const bool hours = free.given() && free->kind.is(FreeTimeKind::hours);
+    // Too few minutes to promise any, or nothing recorded: the paper speaks as for none.
+    data[state + "_none"] = !hours && !safe;
+    data[state + "_minutes"] = safe.has_value();
+    data[state + "_hours"] = hours;
+    data["alone_" + state] =
+        maybe(safe.has_value(),
+              calculated("alone_" + state, kRescue, printer.number(Decimal::whole(safe.value_or(0)), "min")));
+}
+
+void add_airway(TemplateData::Object& data, const Household& home) {
+    const Airway& airway = *home.profile.airway;
+    const bool open = airway.upper.is(UpperAirway::open) || airway.upper.is(UpperAirway::open_but_difficult);
+    const bool blocked = airway.upper.is(UpperAirway::blocked) || airway.upper.is(UpperAirway::laryngectomy);
+    data["mouth_open"] = home.neck_tube == nullptr || open;
+    data["mouth_blocked"] = home.neck_tube != nullptr && blocked;
+    data["mouth_unknown"] = home.neck_tube != nullptr && !open && !blocked;
+    const auto allowed = [](const auto& group) { return group.given() && group->allowed.or_else(false); };
+    const bool valve = home.neck_tube && allowed(home.neck_tube->speaking_valve);
+    const bool cap = home.neck_tube && allowed(home.neck_tube->cap);
+    data["valve_allowed"] = valve;
+    data["cap_allowed"] = cap;
+    data["valve_or_cap"] = valve || cap;
+    bool fresh = false;
+    if (home.neck_tube) {
+        fresh = !home.neck_tube->opening_healed.or_else(false);
+        if (home.neck_tube->opening_made_on)
+            fresh = fresh || days_between(*home.neck_tube->opening_made_on, home.on) < threshold::kOpeningFreshBelow;
+    }
+    data["opening_fresh"] = fresh;
+    data["small_tube"] = home.neck_tube && home.neck_tube->inner_diameter.given() &&
+                         *home.neck_tube->inner_diameter < Length::of(kSmallTube, unit::mm);
+    data["opening_healed"] = home.neck_tube != nullptr && !fresh;
+}
+
+bool has_exchanger(const Household& home) {
+    const bool on_ventilator = std::ranges::any_of(home.prescriptions, [](const DerivedPrescription& one) {
+        return one.order->humidity.given() && one.order->humidity->moisture_exchanger.given();
+    });
+    if (!home.profile.humidity_plan.given()) return on_ventilator;
+    const HumidityPlan& plan = *home.profile.humidity_plan;
+    const auto is_exchanger = [](const Group<AwayHumidity>& away) {
+        return away.given() && away->kind.is(AwayHumidityKind::moisture_exchanger);
+    };
+    return on_ventilator || is_exchanger(plan.outage_swap) || is_exchanger(plan.off_ventilator);
+}
+
+/// Where the breathing bag by the bed is kept.
+const BreathingBag* bag_at_bed(const Household& home) {
+    if (!home.profile.emergency_equipment.given()) return nullptr;
+    for (const BreathingBag& bag : home.profile.emergency_equipment->breathing_bags)
+        if (bag.at.is(BagPlace::bed)) return &bag;
+    return nullptr;
+}
+
+PrintedValue oxygen_limit(const char* name, const Field<Fraction>& limit, const Printer& printer) {
+    const FieldInfo asked{.key = name, .on = kRescue, .ask = "prescriber"};
+    if (!limit.given()) return printer.not_recorded(asked, "oxygen." + std::string{name});
+    return calculated(name, kRescue, printer.measure(limit.measure(), Zeros::drop, UnitForm::full));
+}
+
+/// The oxygen orders of the home under names that a prescription's own oxygen does not hide.
+void add_oxygen(TemplateData::Object& data, const Household& home, const Printer& printer) {
+    const Oxygen& oxygen = *home.profile.oxygen;
+    data["oxygen_as_needed"] = oxygen.use.is(OxygenUse::as_needed);
+    data["oxygen_call_below"] = oxygen_limit("call_below", oxygen.call_below, printer);
+    data["oxygen_emergency_below"] = oxygen_limit("emergency_below", oxygen.emergency_below, printer);
+    PrintedValue goal = oxygen_limit("goal_low", oxygen.goal_low, printer);
+    if (oxygen.goal_low.given() && oxygen.goal_high.given())
+        goal = calculated("oxygen-goal", kRescue, printer.range({oxygen.goal_low.measure(), oxygen.goal_high.measure()},
+                                                                Zeros::drop, UnitForm::full));
+    data["oxygen_goal"] = std::move(goal);
+    data["oxygen_entry"] = oxygen.entry.given()
+                               ? calculated("oxygen-entry", kRescue,
+                                            plain_parts(printer.choice("entry", std::get<Choice>(oxygen.entry.value()).word)))
+                               : printer.not_recorded({.key = "entry", .ask = "equipment_provider"}, "oxygen.entry");
+}
+
+void add_equipment(TemplateData::Object& data, const Household& home, const Printer& printer) {
+    const Oxygen& oxygen = *home.profile.oxygen;
+    const bool has_oxygen = home.profile.oxygen.given() && oxygen.use.given();
+    data["has_oxygen"] = has_oxygen;
+    const bool for_bag = home.profile.emergency_equipment.given() &&
+                         home.profile.emergency_equipment->oxygen_for_bag.or_else(false) && oxygen.bag_flow.given();
+    data["bag_oxygen"] =
+        maybe(has_oxygen && for_bag,
+              calculated("bag_oxygen", kRescue, for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::full)
+                                                        : Printer::Parts{}));
+    data["has_exchanger"] = has_exchanger(home);
+    data["bed_bag"] = bag_at_bed(home) != nullptr;
+    data["uses_neck_tube"] = home.neck_tube != nullptr;
+    data["uses_mask"] = home.uses(InterfaceKind::mask);
+    data["uses_mouthpiece"] = home.uses(InterfaceKind::mouthpiece);
+    data["many_places"] = home.prescriptions.size() > 1;
+    const Device* backup = nullptr;
+    for (const Device& device : home.profile.devices)
+        if (device.is_backup.or_else(false)) backup = &device;
+    data["has_backup"] = backup != nullptr;
+    data["backup_label"] = maybe(backup && backup->label.given(),
+                                 calculated("backup_label", kRescue, plain_parts(backup ? backup->label.or_else("") : "")));
+}
+
+/// The shortest interval that any prescription asks for: more breaths are the safer error while help comes.
+TemplateData squeeze_for_home(const Household& home, const Printer& printer) {
+    std::optional<BreathRate> fastest;
+    for (const DerivedPrescription& one : home.prescriptions)
+        if (one.rate && (!fastest || *one.rate > *fastest)) fastest = one.rate;
+    return squeeze_data(home, fastest, printer);
+}
+
+}  // namespace
+
+TemplateData squeeze_data(const Household& home, std::optional<BreathRate> rate, const Printer& printer) {
+    if (!home.age) return {};
+    auto interval = calc::squeeze_interval(calc::age_group(*home.age), rate);
+    if (!interval) interval = calc::squeeze_interval(calc::age_group(*home.age), std::nullopt);
+    if (!interval) return {};
+    const Measure from{Decimal::whole(interval->from), unit::s.unit};
+    const Measure to{Decimal::whole(interval->to), unit::s.unit};
+    return calculated("squeeze-interval", kRescue, printer.range({from, to}, Zeros::drop, UnitForm::full));
+}
+
+namespace {
+
+void add_for_crew(TemplateData::Object& data, const Household& home) {
+    data["has_port"] = std::ranges::any_of(home.prescriptions, [](const DerivedPrescription& one) {
+        return one.order->circuit.given() && one.order->circuit->exhalation_port.given();
+    });
+    const Feeding& feeding = *home.profile.feeding;
+    data["has_feeding_tube"] = home.profile.feeding.given() && feeding.route.given() && *feeding.route != FeedingRoute::mouth;
+    data["no_allergies"] = home.profile.allergies.is_none() || home.profile.allergies->substances.is_none();
+    data["directive_unknown"] = !home.profile.directive->status.given();
+}
+
+}  // namespace
+
+TemplateData home_data(const Household& home, const Printer& printer) {
+    TemplateData::Object data = profile_data(home.profile, printer);
+    add_age(data, home, printer);
+    add_free_breathing(data, "awake", home.profile.dependence->unaided_awake, printer);
+    add_free_breathing(data, "asleep", home.profile.dependence->unaided_asleep, printer);
+    add_airway(data, home);
+    add_equipment(data, home, printer);
+    add_oxygen(data, home, printer);
+    add_for_crew(data, home);
+    data["squeeze"] = squeeze_for_home(home, printer);
+    data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);
+    return data;
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "profile/profile.hpp"
+#include "sheets/printer.hpp"
+#include "sheets/template_data.hpp"
+
+namespace ventfolio {
+
+/// Every field of a profile under its YAML path, ready for templates. A visitor over `describe`: a new field is there
+/// without a line of code.
+///
+/// A field `x` gives `x` (to print), and by its kind also
+///   measure, range  `x_brief` (short unit), `x_number` (no unit)
+///   date            `x_brief` (month shortened)
+///   choice          `x_is_WORD` for each word it may have
+///   none, off       `x_is_none`, `x_is_off` where these are answers
+/// A missing expected field prints NOT RECORDED; a missing optional one is Missing. A group that the home does not have
+/// is missing as a whole, its names known.
+TemplateData::Object profile_data(const Profile& profile, const Printer& printer);
+
+}  // namespace ventfolio
