@@ -12,17 +12,20 @@ class Walk final : public ConstVisitor {
     explicit Walk(Note note) : note_{note} {}
 
     void leaf(const FieldInfo& info, const FieldBase& field) override {
-        note_(static_cast<const void*>(&field), FieldRecord{path_of(info), known(field.place), info.on, &field});
+        note_(static_cast<const void*>(&field),
+              FieldRecord{path_of(info), known(field.place), info.on, info.zeros, &field});
     }
     void group(const FieldInfo& info, const GroupBase& group) override {
-        note_(static_cast<const void*>(&group), FieldRecord{path_of(info), known(group.place), info.on, nullptr});
+        note_(static_cast<const void*>(&group),
+              FieldRecord{path_of(info), known(group.place), info.on, info.zeros, nullptr});
         enter(path_of(info), known(group.place), [&](ConstVisitor& visitor) {
             ConstView view{visitor};
             const_cast<GroupBase&>(group).describe(view);
         });
     }
     void list(const FieldInfo& info, const ListBase& list) override {
-        note_(static_cast<const void*>(&list), FieldRecord{path_of(info), known(list.place), info.on, nullptr});
+        note_(static_cast<const void*>(&list),
+              FieldRecord{path_of(info), known(list.place), info.on, info.zeros, nullptr});
         for (std::size_t at = 0; at < list.size(); ++at)
             enter(path_of(info) + "." + std::to_string(at), known(list.place_of(at)),
                   [&](ConstVisitor& visitor) { visit(list, at, visitor); });

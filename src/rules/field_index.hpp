@@ -16,6 +16,7 @@ struct FieldRecord {
     std::string path;  ///< "prescriptions.0.alarms.high_pressure"
     Place place;       ///< its own, else of the nearest thing around it that has one
     Audiences on = nobody;
+    Zeros zeros = Zeros::drop;         ///< keep: a size as its box reads, "8.0 mm"
     const FieldBase* field = nullptr;  ///< null for groups and lists
 };
 

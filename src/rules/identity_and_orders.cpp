@@ -75,8 +75,9 @@ namespace check {
 void impossible_date(const Household& home, Report& report) {
     const Field<Date>& birth = home.profile.person->birth_date;
     const auto cannot_be = [&](const Field<Date>& field, std::string_view what, std::string label) {
-        report.at(field, std::move(label))
-            .with("field", std::string{what})
+        auto finding = report.at(field, std::move(label));
+        if (&field != &birth) finding.also(birth);
+        finding.with("field", std::string{what})
             .with("date", field)
             .with("birth_date", birth)
             .with("on", home.on.iso());

@@ -59,7 +59,8 @@ void too_few_power_sources(const Household& home, Report& report) {
     const auto& hours = home.profile.dependence->hours_per_day;
     const bool long_hours = hours && above(*hours, threshold::kHeavyUserHoursAbove) && home.profile.devices.size() < 2;
     if (home.outage.sources_at_bed >= 2 || (!home.dependent && !long_hours)) return;
-    report.at(home.profile.batteries).with("count", std::to_string(home.outage.sources_at_bed));
+    report.at(home.profile.batteries)
+        .with("count", home.outage.sources_at_bed == 1 ? "There is 1 source" : "There is no source");
 }
 
 void provider_help_too_late(const Household& home, Report& report) {

@@ -8,6 +8,7 @@ namespace ventfolio {
 namespace {
 
 struct Writer {
+    Zeros zeros;
     std::string operator()(std::monostate) const { return "not recorded"; }
     std::string operator()(const std::string& text) const { return text; }
     std::string operator()(bool flag) const { return flag ? "true" : "false"; }
@@ -16,7 +17,10 @@ struct Writer {
     std::string operator()(const ClockSpan& span) const { return span.from.iso() + " to " + span.to.iso(); }
     std::string operator()(const Interval& interval) const { return interval.text(); }
     std::string operator()(const Revision& revision) const { return revision.text(); }
-    std::string operator()(const Measure& measure) const { return measure.text(); }
+    std::string operator()(const Measure& measure) const {
+        if (zeros == Zeros::drop) return measure.text();
+        return measure.number.as_labelled() + " " + std::string{measure.unit.symbol};
+    }
     std::string operator()(const MeasureRange& range) const {
         if (range.from.unit.symbol == range.to.unit.symbol) return range.from.number.plain() + " to " + range.to.text();
         return range.from.text() + " to " + range.to.text();
@@ -27,7 +31,7 @@ struct Writer {
 
 }  // namespace
 
-std::string written(const FieldBase& field) {
+std::string written(const FieldBase& field, Zeros zeros) {
     switch (field.state) {
         case FieldState::absent:
             return "not recorded";
@@ -40,7 +44,7 @@ std::string written(const FieldBase& field) {
         case FieldState::given:
             break;
     }
-    return std::visit(Writer{}, field.value());
+    return std::visit(Writer{zeros}, field.value());
 }
 
 std::string filled(std::string_view sentence, const Finding& finding) {
@@ -64,7 +68,9 @@ Draft& Draft::with(std::string name, std::string text) {
     return *this;
 }
 
-Draft& Draft::with(std::string name, const FieldBase& field) { return with(std::move(name), written(field)); }
+Draft& Draft::with(std::string name, const FieldBase& field) {
+    return with(std::move(name), written(field, index_->of(&field).zeros));
+}
 
 Draft& Draft::to_do(std::string text) {
     finding().to_do = std::move(text);

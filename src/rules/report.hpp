@@ -62,7 +62,7 @@ class Report {
 };
 
 /// A field's value as it was written, for messages: "35 cmH2O", "2026-02-03", "off", "not recorded".
-std::string written(const FieldBase& field);
+std::string written(const FieldBase& field, Zeros zeros = Zeros::drop);
 /// A sentence of the book with its {names} replaced.
 std::string filled(std::string_view sentence, const Finding& finding);
 

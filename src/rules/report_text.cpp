@@ -105,6 +105,24 @@ std::string quote(const Mark& mark, std::span<const SourceText> sources, const R
     return fmt::format("{:5} | {}\n      | {}\n", mark.place.line, text_between(quoted, from, to), carets);
 }
 
+/// The message without the values of private fields that the finding points at.
+std::string masked_message(const Finding& finding, std::span<const SourceText> sources, const ReportStyle& style) {
+    std::string message = finding.message;
+    if (!style.mask) return message;
+    for (const Mark& mark : finding.marks) {
+        const SourceText* source = source_named(sources, mark.file);
+        if (source == nullptr || mark.field.empty() || (style.mask(mark.field) & wall) != 0) continue;
+        std::string_view value =
+            std::string_view{source->text}.substr(mark.place.begin, mark.place.end - mark.place.begin);
+        if (value.size() > 1 && (value.front() == '"' || value.front() == '\''))
+            value = value.substr(1, value.size() - 2);
+        constexpr std::size_t kTooShortToTell = 3;
+        if (value.size() >= kTooShortToTell)
+            message = with_replaced(message, value, std::string(display_cells(value), '*'));
+    }
+    return message;
+}
+
 std::string place_of(const Mark& mark) {
     if (!mark.place.known()) return mark.file;
     return fmt::format("{}:{}:{}", mark.file, mark.place.line, mark.place.column);
@@ -120,9 +138,9 @@ void append_finding(std::string& out, const Finding& finding, std::span<const So
                     const ReportStyle& style) {
     const std::string_view reset = style.colour ? "\x1b[0m" : "";
     if (!finding.marks.empty()) out += place_of(finding.marks.front()) + ": ";
-    out +=
-        fmt::format("{}{}{}{}: {} [{}]\n", style.colour ? colour_of(finding.severity) : "", name_of(finding.severity),
-                    finding.accepted ? " (accepted)" : "", reset, finding.message, finding.rule);
+    out += fmt::format("{}{}{}{}: {} [{}]\n", style.colour ? colour_of(finding.severity) : "",
+                       name_of(finding.severity), finding.accepted ? " (accepted)" : "", reset,
+                       masked_message(finding, sources, style), finding.rule);
     for (std::size_t at = 0; at < finding.marks.size(); ++at) {
         const Mark& mark = finding.marks[at];
         if (at > 0 && mark.file != finding.marks.front().file) out += fmt::format("   in {}\n", mark.file);

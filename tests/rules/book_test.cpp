@@ -1,5 +1,10 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <regex>
 #include <set>
 #include <string>
 
@@ -13,7 +18,7 @@ TEST_CASE("rule names are unique and made of small words joined by hyphens") {
     for (const RuleText& rule : rule_book()) {
         CAPTURE(std::string{rule.name});
         CHECK(names.insert(rule.name).second);
-        CHECK(rule.name.find_first_not_of("abcdefghijklmnopqrstuvwxyz-") == std::string_view::npos);
+        CHECK(rule.name.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string_view::npos);
         CHECK(rule.name.find('-') != std::string_view::npos);
         CHECK(find_rule(rule.name) == &rule);
     }
@@ -53,4 +58,26 @@ TEST_CASE("explain and list show every rule") {
     }
     CHECK(!explain_rule("pulse-oxygen"));
     CHECK(nearest_rule("pulse-oxigen-on-ventilator") == "pulse-oxygen-on-ventilator");
+}
+
+TEST_CASE("every rule name that the reader and the templates use stands in the book") {
+    // Quoted small words joined by hyphens, less those that are not rule names.
+    const std::set<std::string> other{"year-month-day", "use-by"};
+    const std::regex quoted{"\"([a-z][a-z0-9]*(?:-[a-z0-9]+)+)\""};
+    std::size_t found = 0;
+    for (const char* room : {"profile", "markup"})
+        for (const auto& entry :
+             std::filesystem::directory_iterator{std::string{VENTFOLIO_SOURCE_DIR} + "/src/" + room}) {
+            if (entry.path().extension() != ".cpp") continue;
+            std::ifstream file{entry.path()};
+            const std::string text{std::istreambuf_iterator<char>{file}, {}};
+            for (std::sregex_iterator at{text.begin(), text.end(), quoted}, end; at != end; ++at) {
+                const std::string name = (*at)[1];
+                if (other.contains(name)) continue;
+                CAPTURE(entry.path().string());
+                CHECK_MESSAGE(find_rule(name) != nullptr, name);
+                ++found;
+            }
+        }
+    CHECK(found > 50);
 }

@@ -1,3 +1,144 @@
 #include <doctest/doctest.h>
 
-TEST_CASE("placeholder") {}
+#include <nlohmann/json.hpp>
+
+#include "edited_home.hpp"
+#include "rules/explain.hpp"
+#include "rules/field_index.hpp"
+#include "rules/report_json.hpp"
+#include "rules/report_text.hpp"
+
+using namespace ventfolio;
+using ventfolio::testing::Judged;
+using ventfolio::testing::judged_home;
+
+namespace {
+
+Judged three_faults() {
+    return judged_home("adult-tracheostomy",
+                       "prescriptions.0.alarms.high_pressure: 20 cmH2O\n"
+                       "person.weight_date: 2026-03-01\n"
+                       "airway.neck_tube.spare_same.size: 7.5 mm\n"
+                       "devices.1.on_chair: false\n");
+}
+
+}  // namespace
+
+TEST_CASE("findings read like a good compiler's messages") {
+    const Judged judged = three_faults();
+    CHECK(
+        report_text(judged.findings, {&judged.source, 1}) ==
+        R"(adult-tracheostomy.yaml:24:16: refuse: The date of the weight says 2026-03-01. That cannot be: born 1978-02-11, printing for 2026-02-03. [impossible-date]
+   24 |   weight_date: 2026-03-01
+      |                ^~~~~~~~~~ after the print date
+   22 |   birth_date: 1978-02-11
+      |               ^~~~~~~~~~
+  why:    A date that cannot be puts the wrong age, the wrong due date or the wrong person on paper.
+  do:     Correct the date, or the print date.
+  source: common practice, no source
+adult-tracheostomy.yaml:70:13: refuse: The tube in place is 8.0 mm; the "same size" spare is 7.5 mm. [same-size-spare-differs]
+   70 |       size: 7.5 mm
+      |             ^~~~~~ another size
+   51 |     inner_diameter: 8.0 mm
+      |                     ^~~~~~ the tube in place
+  why:    The steps for a lost tube send a hand to a box that holds another size.
+  do:     Look at both boxes and correct the size.
+  source: common practice, no source
+adult-tracheostomy.yaml:195:22: refuse: P1: the high-pressure alarm 20 cmH2O is not above the pressure the machine may use, 21 cmH2O. [high-pressure-alarm-below-peak]
+  195 |       high_pressure: 20 cmH2O
+      |                      ^~~~~~~~ not above 21 cmH2O
+  why:    Such an alarm sounds at every breath, or cuts each breath short.
+  do:     Ask for a new limit.
+  source: follows from the definition; 10 cmH2O above peak: respiratory care textbooks
+3 refuse
+)");
+}
+
+TEST_CASE("away from a terminal the values of fields that may not hang on a wall are masked") {
+    const Judged judged = three_faults();
+    ReportStyle style;
+    style.mask = audiences_of;
+    style.texts = false;
+    CHECK(
+        report_text(judged.findings, {&judged.source, 1}, style) ==
+        R"(adult-tracheostomy.yaml:24:16: refuse: The date of the weight says **********. That cannot be: born **********, printing for 2026-02-03. [impossible-date]
+   24 |   weight_date: **********
+      |                ^~~~~~~~~~ after the print date
+   22 |   birth_date: **********
+      |               ^~~~~~~~~~
+adult-tracheostomy.yaml:70:13: refuse: The tube in place is 8.0 mm; the "same size" spare is 7.5 mm. [same-size-spare-differs]
+   70 |       size: 7.5 mm
+      |             ^~~~~~ another size
+   51 |     inner_diameter: 8.0 mm
+      |                     ^~~~~~ the tube in place
+adult-tracheostomy.yaml:195:22: refuse: P1: the high-pressure alarm 20 cmH2O is not above the pressure the machine may use, 21 cmH2O. [high-pressure-alarm-below-peak]
+  195 |       high_pressure: 20 cmH2O
+      |                      ^~~~~~~~ not above 21 cmH2O
+3 refuse
+)");
+}
+
+TEST_CASE("carets stand below what the reader sees, whatever the letters") {
+    Finding finding;
+    finding.rule = "impossible-date";
+    finding.message = "x";
+    const SourceText source{"a.yaml", "name: \u00C5\u4E2D\x1b[31m x\n"};  // one cell, two cells, an escape
+    finding.marks = {{"a.yaml", source.place(11, 12), "", "here"}};
+    ReportStyle style;
+    style.texts = false;
+    CHECK(report_text({&finding, 1}, {&source, 1}, style) ==
+          "a.yaml:1:10: refuse: x [impossible-date]\n"
+          "    1 | name: \u00C5\u4E2D?[31m x\n"
+          "      |          ^ here\n"
+          "1 refuse\n");
+}
+
+TEST_CASE("colour is only there when told to be") {
+    const Judged judged = three_faults();
+    CHECK(report_text(judged.findings, {&judged.source, 1}).find('\x1b') == std::string::npos);
+    ReportStyle style;
+    style.colour = true;
+    CHECK(report_text(judged.findings, {&judged.source, 1}, style).find("\x1b[31mrefuse\x1b[0m: ") !=
+          std::string::npos);
+}
+
+TEST_CASE("the summary counts each severity, and how many are accepted") {
+    CHECK(summary_line({}) == "no findings");
+    CHECK(summary_line(judged_home("child-tracheostomy", "").findings) == "1 acknowledge (1 accepted), 1 note");
+    CHECK(summary_line(three_faults().findings) == "3 refuse");
+}
+
+TEST_CASE("the same findings as data") {
+    const auto json = report_json(three_faults().findings);
+    CHECK(json["counts"]["refuse"] == 3);
+    const auto& last = json["findings"][2];
+    CHECK(last["rule"] == "high-pressure-alarm-below-peak");
+    CHECK(last["severity"] == "refuse");
+    CHECK(last["marks"][0]["line"] == 195);
+    CHECK(last["marks"][0]["column"] == 22);
+    CHECK(last["marks"][0]["field"] == "prescriptions.0.alarms.high_pressure");
+    CHECK(last["numbers"]["top"] == "21 cmH2O");
+    CHECK(last["stops"].size() == 5);
+    CHECK(last["to_do"] == "Ask for a new limit.");
+}
+
+TEST_CASE("explain shows why, formula, source, thresholds and the example that the tests run") {
+    CHECK(explain_rule("high-pressure-alarm-margin-unusual") ==
+          R"(high-pressure-alarm-margin-unusual (warn)
+  effect:   prints; stands on the verification sheet
+  says:     {rx}: the high-pressure alarm {alarm} is {margin} above the peak of {top}.
+  why:      Too close and it cries at every cough; too far and a blocked tube stays unheard.
+  formula:  margin = alarm - top
+  do:       Check the limit; 5 to 15 above is common.
+  source:   10 to 15 cmH2O above peak: respiratory care textbooks; limits common practice, no source
+    high_pressure_margin_least = 5 cmH2O (common practice, no source)
+    high_pressure_margin_most = 20 cmH2O (common practice, no source)
+    high_pressure_alarm_highest = 60 cmH2O (common practice, no source)
+  example:  profiles/adult-tracheostomy.yaml on 2026-02-03 reports it with
+      prescriptions.0.alarms.high_pressure: 25 cmH2O
+    and does not with
+      prescriptions.0.alarms.high_pressure: 26 cmH2O
+A rule says what disagrees with what; it never decides treatment. The prescriber's orders, the
+device's instructions and local protocol come first.
+)");
+}

@@ -86,7 +86,7 @@ std::vector<Threshold> read_thresholds(const std::filesystem::path& path) {
 }
 
 bool well_formed_name(std::string_view name) {
-    const auto small = [](char c) { return (c >= 'a' && c <= 'z') || c == '-'; };
+    const auto small = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; };
     return !name.empty() && std::ranges::all_of(name, small) && name.front() != '-' && name.back() != '-' &&
            name.find("--") == std::string_view::npos;
 }
@@ -155,7 +155,7 @@ Rule read_rule(const Source& source, const YAML::Node& node, const std::string& 
     rule.name = source.text(node, "name");
     rule.subject = source.stem();
     rule.judges = judges;
-    if (!well_formed_name(rule.name)) source.fail(node["name"], "a rule is named in small letters and hyphens");
+    if (!well_formed_name(rule.name)) source.fail(node["name"], "a rule is named in small letters, digits and hyphens");
     rule.severity = source.text(node, "severity");
     constexpr std::array<std::string_view, 4> kSeverities{"note", "warn", "acknowledge", "refuse"};
     if (std::ranges::find(kSeverities, rule.severity) == kSeverities.end())
