@@ -6,6 +6,7 @@
 #include <sstream>
 #include <unordered_map>
 
+#include "markup/bold_marks.hpp"
 #include "markup/markdown_source.hpp"
 #include "units/text.hpp"
 
@@ -118,6 +119,7 @@ Expansion::Expansion(const Template& from, const std::vector<TemplateNode>& node
         else
             markdown_ += utf8(token);
     }
+    settle_bold_marks(markdown_);
     if (values_.size() > kMostValues)
         faults.refuse({"template-too-large", {0, 0, 0}, "The sheet has too many values.", "too many values"});
 }

@@ -175,3 +175,22 @@ TEST_CASE("line ends and a byte order mark of other systems change nothing") {
     CHECK(shown(rendered("\xEF\xBB\xBF---\r\ntitle: T\r\n---\r\n{{#a}}\r\n- x\r\n{{/a}}\r\n- y\r\n", data).blocks) ==
           "ul(li(p x); li(p y))");
 }
+
+// The expected words are those a reader of the template would say; CommonMark 0.30, 6.2, would print the stars.
+TEST_CASE("bold type does not depend on what a home hides inside it") {
+    const TemplateData::Object data = {{"on", true}, {"off", false}, {"v", value("V")}};
+    check(
+        {
+            {"**{{#on}}Mask off. {{/on}}{{#off}}Bag.{{/off}}** Look.\n", "p **Mask off.** Look."},
+            {"**{{#off}}Mask. {{/off}} Bag.** Look.\n", "p **Bag.** Look."},
+            {"a **{{#off}}Mask. {{/off}}** b\n", "p a b"},
+            {"a **{{#off}}Mask.{{/off}} {{#off}}Bag.{{/off}}** b **c**\n", "p a b **c**"},
+            {"1. **{{#off}}x{{/off}}** b\n   c\n", "ol(li(p b c))"},
+            {"| a | **{{#off}}x{{/off}}** |\n|---|---|\n| **{{v}} ** | b |\n", "table(aa |a|| |**<V>**|b|)"},
+            {"**a\nb** c **d **\n", "p **a b** c **d**"},
+            {"\\*\\* a **b**\n", "p ** a **b**"},
+            {"a\n\n****\n\nb\n", "p a; rule; p b"},
+            {"a\n\n***\n\n** b **\n", "p a; rule; p **b**"},
+        },
+        data);
+}
