@@ -67,9 +67,11 @@ class StarterWriter final : public Visitor {
     std::string comment_for(const FieldInfo& info, const FieldBase& field) const {
         const DeclaredField declared{
             {}, info, field.kind(), field.dimension(), {field.choices().begin(), field.choices().end()}};
-        return fmt::format("{}# {} ({}; {}).{}{}\n", indent_, info.help.empty() ? info.key : info.help,
-                           name_of(info.grade), what_it_takes(declared),
-                           info.example.empty() ? "" : fmt::format(" Example: {}", info.example), answers(info));
+        return fmt::format(
+            "{}# {} ({}; {}).{}{}\n", indent_, info.help.empty() ? info.key : info.help, name_of(info.grade),
+            what_it_takes(declared),
+            info.example.empty() ? "" : fmt::format(" Example: {}{}", info.example, info.none || info.off ? "." : ""),
+            answers(info));
     }
     void add(const FieldInfo& info, const std::string& comment, const std::string& value, const std::string& below) {
         const bool top = indent_.empty();
