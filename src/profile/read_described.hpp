@@ -22,7 +22,8 @@ using Describe = std::function<void(Visitor&)>;
 /// - the place of a given field covers exactly its text in the source; that of a field without a value is the key of
 /// the
 ///   group that it belongs in.
-/// `blank` shows the same again, empty: it is asked where a misplaced key belongs.
+/// What is described must be empty before. `blank` shows the same again, empty: it is asked where a misplaced key
+/// belongs.
 std::vector<Finding> read_described(const SourceText& source, const Describe& described, const Describe& blank);
 
 /// For any struct with describe(Visitor&).

@@ -107,6 +107,8 @@ void guard_text(const SourceText& source, FindingList& findings) {
 }
 
 std::optional<std::string> first_unprintable(std::string_view text) {
+    const auto plain = [](char c) { return (c >= ' ' && c <= '~') || c == '\n'; };
+    if (std::ranges::all_of(text, plain)) return std::nullopt;
     for (const char32_t point : code_points(text))
         if (point != '\n' && unprintable(point)) return name_of_character(point);
     return std::nullopt;

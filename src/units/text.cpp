@@ -10,6 +10,13 @@ namespace {
 
 const utf8proc_uint8_t* bytes(std::string_view text) { return reinterpret_cast<const utf8proc_uint8_t*>(text.data()); }
 
+// Nearly all text is ASCII, and most of it needs no table.
+bool is_ascii(std::string_view text) {
+    return std::ranges::all_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+bool is_printable_ascii(char c) { return c >= ' ' && c <= '~'; }
+
 utf8proc_ssize_t length(std::string_view text) { return static_cast<utf8proc_ssize_t>(text.size()); }
 
 }  // namespace
@@ -83,6 +90,7 @@ std::optional<std::size_t> first_invalid_utf8(std::string_view text) {
 }
 
 std::string normal_form(std::string_view text) {
+    if (is_ascii(text)) return std::string{text};
     utf8proc_uint8_t* composed = nullptr;
     const auto size = utf8proc_map(bytes(text), length(text), &composed,
                                    static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE));
@@ -99,6 +107,7 @@ std::string capitals(std::string_view text) {
 }
 
 std::size_t display_cells(std::string_view text) {
+    if (is_ascii(text)) return static_cast<std::size_t>(std::ranges::count_if(text, is_printable_ascii));
     std::size_t cells = 0;
     for (const char32_t point : code_points(text))
         cells += static_cast<std::size_t>(std::max(0, utf8proc_charwidth(static_cast<utf8proc_int32_t>(point))));

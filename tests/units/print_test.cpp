@@ -71,6 +71,8 @@ TEST_CASE("text is measured in what the reader sees") {
     CHECK(display_cells("Vie\u0323\u0302t") == 4);
     CHECK(display_cells("東京") == 4);  // wide: Unicode Standard Annex 11
     CHECK(display_cells("") == 0);
+    CHECK(display_cells("a\tb\x1B") == 2);  // controls take no cell, with or without other scripts beside them
+    CHECK(display_cells("é\tb\x1B") == 2);
     CHECK(normal_form("e\u0301") == "\u00E9");       // Unicode Standard Annex 15, figure 3
     CHECK(normal_form("\u1100\u1161") == "\uAC00");  // Hangul composition, Unicode Standard 3.12
     CHECK(!first_invalid_utf8("Việt"));
