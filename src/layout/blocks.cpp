@@ -119,7 +119,7 @@ Pieces set_item(const Block& list, const Block& item, std::size_t number, const 
     frame.height = text.height;
     frame.put(bullet(list, number, size, indent, context), 0, 0);
     frame.put(std::move(text), indent, 0);
-    return {piece_of(std::move(frame), mm(1.2) * context.scale, item)};
+    return {piece_of(std::move(frame), mm(style.has("tight") ? 0.5 : 1.0) * context.scale, item)};
 }
 
 /// Items in columns that are read downwards.
@@ -143,9 +143,39 @@ Pieces in_columns(Pieces pieces, std::size_t columns, double width, double gutte
     return {std::move(all)};
 }
 
+/// Settings that a log only ticks off: small, one after the other, numbers bold.
+Pieces set_log_facts(const Block& list, double width, LayoutContext& context) {
+    TextStyle look = plain_style(9.5 * context.scale);
+    look.number = TextStyle::Look{9.5 * context.scale, Face::bold};
+    look.answer = look.number;
+    look.leading = 1.2;
+    const double gap = mm(5) * context.scale;
+    Piece piece;
+    piece.frame.width = width;
+    piece.gap = mm(1.4);
+    piece.line = list.line;
+    double x = 0;
+    double y = 0;
+    for (const Block& item : list.children) {
+        const double natural = natural_width(inlines_of(item), look, context);
+        if (x > 0 && x + natural > width) {
+            x = 0;
+            y = piece.frame.height;
+        }
+        Frame fact = set_text(inlines_of(item), look, std::min(natural + 1, width), "list item", context);
+        ++context.node;
+        piece.frame.height = std::max(piece.frame.height, y + fact.height);
+        piece.frame.put(std::move(fact), x, y);
+        x += natural + gap;
+        if (piece.field.empty()) piece.field = first_field(inlines_of(item));
+    }
+    return {std::move(piece)};
+}
+
 Pieces set_list(const Block& list, const SectionStyle& style, double width, LayoutContext& context) {
     if (style.has("calls")) return set_calls(list, style, width, context);
     if (style.has("signs")) return set_signs(list, style, width, context);
+    if (style.has("log")) return set_log_facts(list, width, context);
     const std::size_t columns = std::max<std::size_t>(1, style.number("columns", 1));
     const double gutter = mm(8);
     const double column_width = (width - gutter * static_cast<double>(columns - 1)) / static_cast<double>(columns);
@@ -170,7 +200,7 @@ Pieces set_solid(const Block& block, const SectionStyle& style, double width, La
     Frame text;
     for (const Block& child : block.children) {
         const bool key_line = !child.inlines.empty() && child.inlines.front().strong;
-        TextStyle look = plain_style(key_line ? style.sizes.verb : style.sizes.body, Face::bold);
+        TextStyle look = plain_style(key_line ? style.sizes.heading : style.sizes.body, Face::bold);
         look.ink = Ink::white;
         look.leading = 1.2;
         Frame line = set_text(child.inlines, look, width - 2 * pad, "call-out", context);

@@ -10,29 +10,92 @@
 namespace ventfolio {
 namespace {
 
-constexpr double kRowGap = mm(4);
+constexpr double kRowGap = mm(3.2);
 constexpr double kGutter = mm(8);
 /// Room that a page has over is shared among its gaps, up to this much each, so that a page looks composed.
 constexpr double kMostSpread = mm(2.6);
 
 /// Sections that stand side by side; a single one may be broken over pages.
-struct Row {
-    Pieces pieces;
-    bool starts_page = false;
+enum class PageStart {
+    anywhere,
+    back,      ///< `.back`: on the second page, or wherever the text is if it is beyond the first
+    new_page,  ///< `.page`
 };
 
+struct Row {
+    Pieces pieces;
+    PageStart start = PageStart::anywhere;
+};
+
+PageStart page_start(const Section& section) {
+    return section.has("page") ? PageStart::new_page : section.has("back") ? PageStart::back : PageStart::anywhere;
+}
+
+/// Sections that share the width: side by side by their spans, or `.half` ones that fill two columns in order.
 std::vector<std::vector<Section>> rows_of_sections(const std::vector<Section>& sections) {
     std::vector<std::vector<Section>> rows;
     std::size_t used = 0;
     for (const Section& section : sections) {
-        if (rows.empty() || used + section.span() > 12 || section.has("back")) {
+        const bool goes_on = !rows.empty() && rows.back().back().has("half") && section.has("half");
+        if (goes_on && page_start(section) == PageStart::anywhere) {
+            rows.back().push_back(section);
+            continue;
+        }
+        if (rows.empty() || used + section.span() > 12 || page_start(section) != PageStart::anywhere) {
             rows.emplace_back();
             used = 0;
         }
         rows.back().push_back(section);
-        used += section.span();
+        used += section.has("half") ? 12 : section.span();
     }
     return rows;
+}
+
+/// A section that has been set, waiting for its column.
+struct ColumnItem {
+    Frame frame;
+    std::string field;
+    std::size_t line = 0;
+};
+
+double column_height(const std::vector<ColumnItem>& items, std::size_t from, std::size_t to) {
+    double height = 0;
+    for (std::size_t at = from; at < to; ++at) height += (at == from ? 0 : kRowGap) + items[at].frame.height;
+    return height;
+}
+
+/// How many of the first `count` items go into the left column, so that both columns are of like height.
+std::size_t best_split(const std::vector<ColumnItem>& items, std::size_t count) {
+    std::size_t best = (count + 1) / 2;
+    double lowest = mm(100000);
+    for (std::size_t split = 1; split <= count; ++split) {
+        const double height = std::max(column_height(items, 0, split), column_height(items, split, count));
+        if (height < lowest - kFitTolerance) {
+            lowest = height;
+            best = split;
+        }
+    }
+    return best;
+}
+
+/// The first `count` items in two columns, taken out of the list.
+Piece two_columns(std::vector<ColumnItem>& items, std::size_t count, double width) {
+    const double column = (width - kGutter) / 2;
+    const std::size_t split = best_split(items, count);
+    Piece piece;
+    piece.frame.width = width;
+    piece.field = items.front().field;
+    piece.line = items.front().line;
+    piece.frame.height = std::max(column_height(items, 0, split), column_height(items, split, count));
+    double y = 0;
+    for (std::size_t at = 0; at < count; ++at) {
+        if (at == split) y = 0;
+        const double height = items[at].frame.height;
+        piece.frame.put(std::move(items[at].frame), at < split ? 0 : column + kGutter, y);
+        y += height + kRowGap;
+    }
+    items.erase(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(count));
+    return piece;
 }
 
 Pieces side_by_side(const std::vector<Section>& sections, double width, LayoutContext& context) {
@@ -56,6 +119,20 @@ Pieces side_by_side(const std::vector<Section>& sections, double width, LayoutCo
     return {std::move(row)};
 }
 
+std::vector<ColumnItem> column_items(const std::vector<Section>& sections, double width, LayoutContext& context) {
+    std::vector<ColumnItem> items;
+    for (const Section& section : sections) {
+        Pieces pieces = set_section(section, width, context);
+        ColumnItem item;
+        for (const Piece& piece : pieces)
+            if (item.field.empty()) item.field = piece.field;
+        item.line = pieces.empty() ? 0 : pieces.front().line;
+        item.frame = stacked(std::move(pieces), width);
+        items.push_back(std::move(item));
+    }
+    return items;
+}
+
 class Pager {
   public:
     Pager(const Document& document, const Furniture& furniture, const PageSetup& setup, LayoutContext& context)
@@ -64,7 +141,8 @@ class Pager {
     }
 
     void place(Row row) {
-        if (row.starts_page && page_has_content()) next_page();
+        if (row.start == PageStart::new_page && page_has_content()) next_page();
+        if (row.start == PageStart::back && pages_.empty() && page_has_content()) next_page();
         const double gap = page_has_content() ? kRowGap : 0;
         if (fits(row.pieces, gap)) return put_all(std::move(row.pieces), gap);
         if (row.pieces.size() == 1 || !room_for_start(row.pieces, gap)) {
@@ -72,6 +150,26 @@ class Pager {
             if (fits(row.pieces, 0)) return put_all(std::move(row.pieces), 0);
         }
         put_broken(std::move(row.pieces));
+    }
+
+    /// Fills two columns; what does not fit goes on in two columns on the next page.
+    void place_columns(std::vector<ColumnItem> items, double width, PageStart start) {
+        while (!items.empty()) {
+            const double gap = page_has_content() && start == PageStart::anywhere ? kRowGap : 0;
+            std::size_t count = items.size();
+            const auto height = [&] {
+                const std::size_t split = best_split(items, count);
+                return std::max(column_height(items, 0, split), column_height(items, split, count));
+            };
+            while (count > 1 && gap + height() > left() + kFitTolerance) --count;
+            // One section alone at the foot of a page looks lost: the next page has room for it.
+            if (count < std::min<std::size_t>(items.size(), 2) && page_has_content() && start == PageStart::anywhere) {
+                next_page();
+                continue;
+            }
+            place({{two_columns(items, count, width)}, start});
+            start = PageStart::anywhere;
+        }
     }
 
     PlacedSheet finish() {
@@ -120,10 +218,10 @@ class Pager {
 
     double body_top(std::size_t page) {
         const double header = furniture_of(page).header.height;
-        return box_.top + header + (poster_ && page == 0 ? mm(3.4) : mm(4));
+        return box_.top + header + mm(3);
     }
     double body_height(std::size_t page) {
-        return box_.bottom - furniture_of(page).footer.height - mm(3) - body_top(page);
+        return box_.bottom - furniture_of(page).footer.height - mm(1.6) - body_top(page);
     }
     double left() { return body_height(pages_.size()) - current_.used; }
 
@@ -291,16 +389,20 @@ PlacedSheet lay_out(const Document& document, const Furniture& furniture, const 
     const double width = page_box(setup.paper).width;
     const std::vector<Section> sections = sections_of(document.blocks);
     for (const std::vector<Section>& row : rows_of_sections(sections)) {
-        const bool back = row.front().has("back");
+        const PageStart start = page_start(row.front());
+        if (row.size() > 1 && row.front().has("half") && setup.scale <= 1.2) {
+            pager.place_columns(column_items(row, (width - kGutter) / 2, context), width, start);
+            continue;
+        }
         // Large print has one column: sections that stood side by side follow one another.
         if (setup.scale > 1.2 || row.size() == 1) {
             bool first = true;
             for (const Section& section : row) {
-                pager.place({set_section(section, width, context), back && first});
+                pager.place({set_section(section, width, context), first ? start : PageStart::anywhere});
                 first = false;
             }
         } else {
-            pager.place({side_by_side(row, width, context), back});
+            pager.place({side_by_side(row, width, context), start});
         }
     }
     PlacedSheet sheet = pager.finish();

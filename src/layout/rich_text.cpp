@@ -37,6 +37,9 @@ struct Passage {
 
 bool is_line_end(char32_t c) { return c == U'\n' || c == U'\u2028' || c == U'\u0085' || c == U'\r'; }
 
+bool is_digit(char32_t c) { return c >= U'0' && c <= U'9'; }
+bool is_letter(char32_t c) { return (c >= U'a' && c <= U'z') || (c >= U'A' && c <= U'Z') || c >= 0xC0; }
+
 Passage joined_spans(const TextSpans& spans) {
     Passage passage;
     for (const TextSpan& span : spans) {
@@ -51,7 +54,9 @@ Passage joined_spans(const TextSpans& spans) {
     for (std::size_t at = 0; at + 1 < passage.text.size(); ++at) {
         const bool inside_solid = passage.owner[at] == passage.owner[at + 1] && passage.owner[at]->solid;
         const bool after_slash = passage.text[at] == U'/';  // "L/min" and "assist/control" stay whole
-        if ((inside_solid || after_slash) && passage.breaks[at] == LINEBREAK_ALLOWBREAK)
+        // A number and the word it counts stay together: "1 minute", "page 2".
+        const bool after_number = at > 0 && passage.text[at] == U' ' && is_digit(passage.text[at - 1]) && is_letter(passage.text[at + 1]);
+        if ((inside_solid || after_slash || after_number) && passage.breaks[at] == LINEBREAK_ALLOWBREAK)
             passage.breaks[at] = LINEBREAK_NOBREAK;
     }
     return passage;

@@ -12,6 +12,7 @@ SectionStyle style_of(const Section& section, const LayoutContext& context) {
     SectionStyle style;
     style.sizes = section.has("large") ? at_one_metre(context.scale) : at_arms_length(context.scale);
     style.attributes = section.heading ? &section.heading->attributes : nullptr;
+    if (section.has("tight")) style.sizes = tight(context.scale);
     style.steps = section.has("steps");
     return style;
 }
@@ -83,7 +84,7 @@ Piece one_piece(const Section& section, Frame frame, const Pieces& parts) {
 
 Pieces set_plain(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {
     Pieces pieces;
-    if (section.heading) {
+    if (section.heading && !heading_of(section).empty()) {
         Frame heading = set_heading(heading_of(section), aside_of(section), heading_look(style), width, context);
         heading.height += mm(0.9);
         if (!section.has("bare")) heading.put_rule({{0, heading.height}, {width, heading.height}, mm(0.5), Ink::black});
@@ -160,9 +161,9 @@ Pieces set_strip(const Section& section, const SectionStyle& style, double width
 
 Pieces set_boxed(const Section& section, const SectionStyle& style, double width, double stroke,
                  LayoutContext& context) {
-    const double side = mm(4);
-    const double top = mm(2.4);
-    const double bottom = mm(2.6);
+    const double side = section.span() < 12 ? mm(3) : mm(4);
+    const double top = mm(2.2);
+    const double bottom = mm(2.4);
     const double inner = width - 2 * side;
     Pieces parts;
     if (section.heading && !heading_of(section).empty()) {

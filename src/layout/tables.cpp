@@ -54,7 +54,7 @@ Piece set_row(const TableRow& row, const SectionStyle& style, double width, Layo
     const RowColumns columns = row_columns(row, label_style, answer_style, width, context);
     Frame label = set_text(cell(row, 0).inlines, label_style, columns.label, "table cell", context);
     Frame value = set_text(cell(row, 1).inlines, answer_style, columns.value, "table cell", context);
-    const double pad = mm(0.62) * context.scale;
+    const double pad = mm(0.3) * context.scale;
     const double baseline = std::max(first_baseline(label), first_baseline(value));
     const double label_top = columns.stacked ? pad : pad + baseline - first_baseline(label);
     const double value_top = columns.stacked ? pad + label.height : pad + baseline - first_baseline(value);
@@ -88,8 +88,25 @@ Pieces set_rows(const Block& table, const SectionStyle& style, double width, Lay
     return pieces;
 }
 
-Pieces set_cells(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+namespace {
+
+/// Two rows of cells are taken in at a glance: above that a further column is added. Large print has two.
+std::size_t cell_columns(const Block& table, const SectionStyle& style, const LayoutContext& context) {
+    if (context.scale > 1.2) return 2;
     const std::size_t columns = std::max<std::size_t>(1, style.number("columns", 3));
+    return table.rows.size() > 2 * columns ? columns + 1 : columns;
+}
+
+/// The unit goes below the number where both do not fit on a line.
+Frame set_cell_value(const Inlines& inlines, TextStyle look, double width, LayoutContext& context) {
+    look.unit_below = widest_word(inlines, look, context) > width;
+    return set_text(inlines, look, width, "table cell", context);
+}
+
+}  // namespace
+
+Pieces set_cells(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+    const std::size_t columns = cell_columns(table, style, context);
     const double column = width / static_cast<double>(columns);
     const double pad = mm(4);
     TextStyle label_style = plain_style(style.sizes.label);
@@ -108,7 +125,7 @@ Pieces set_cells(const Block& table, const SectionStyle& style, double width, La
             const double text_width = column - (at == first ? mm(1) : pad + mm(1));
             cells.emplace_back(
                 set_text(cell(table.rows[at], 0).inlines, label_style, text_width, "table cell", context),
-                set_text(cell(table.rows[at], 1).inlines, answer_style, text_width, "table cell", context));
+                set_cell_value(cell(table.rows[at], 1).inlines, answer_style, text_width, context));
             label_height = std::max(label_height, cells.back().first.height);
             value_height = std::max(value_height, cells.back().second.height);
         }
@@ -146,6 +163,8 @@ GridStyles grid_styles(const SectionStyle& style, const LayoutContext& context) 
     return styles;
 }
 
+Inlines below_its_name(const Inlines& inlines);
+
 std::vector<double> grid_columns(const Block& table, const GridStyles& styles, double width, LayoutContext& context) {
     const double gap = mm(3);
     const std::size_t count = table.head.cells.size();
@@ -154,7 +173,9 @@ std::vector<double> grid_columns(const Block& table, const GridStyles& styles, d
         natural[column] = widest_word(cell(table.head, column).inlines, styles.head, context) + gap;
         for (const TableRow& row : table.rows)
             natural[column] =
-                std::max(natural[column], natural_width(cell(row, column).inlines, styles.body, context) + gap);
+                std::max(natural[column], natural_width(
+                                              column == 0 ? below_its_name(cell(row, 0).inlines) : cell(row, column).inlines,
+                                              styles.body, context) + gap);
     }
     const double others = std::accumulate(natural.begin() + 1, natural.end(), 0.0);
     const double least_first = 0.14 * width;
@@ -170,12 +191,26 @@ std::vector<double> grid_columns(const Block& table, const GridStyles& styles, d
     return natural;
 }
 
+/// The first cell of a row: its name in bold, the rest on the next line.
+Inlines below_its_name(const Inlines& inlines) {
+    auto [name, rest] = split_after_strong(inlines);
+    if (name.empty() || rest.empty()) return inlines;
+    Inline line_end;
+    line_end.kind = Inline::Kind::line_break;
+    name.push_back(line_end);
+    name.insert(name.end(), rest.begin(), rest.end());
+    return name;
+}
+
 Piece set_grid_row(const TableRow& row, const TextStyle& look, const std::vector<double>& columns, double width,
                    std::string_view role, LayoutContext& context) {
     Piece piece = row_piece(row, width);
     std::vector<Frame> cells;
     for (std::size_t column = 0; column < columns.size(); ++column) {
-        cells.push_back(set_text(cell(row, column).inlines, look, columns[column] - mm(2), role, context));
+        const Inlines inlines = column == 0 && role == "table cell" ? below_its_name(cell(row, 0).inlines) : cell(row, column).inlines;
+        TextStyle style = look;
+        if (column == 0) style.answer = style.words;  // below the name, not beside it
+        cells.push_back(set_text(inlines, style, columns[column] - mm(2), role, context));
         piece.frame.height = std::max(piece.frame.height, cells.back().height);
     }
     const bool head = role == "table head";

@@ -32,7 +32,13 @@ inline TypeSizes at_one_metre(double scale) {
 /// Read at arm's length or in the hand.
 inline TypeSizes at_arms_length(double scale) {
     return {14 * scale, 10 * scale, 12 * scale, 12 * scale, 14 * scale,
-            11 * scale, 12 * scale, 16 * scale, 12 * scale, mm(9) * scale};
+            11 * scale, 11 * scale, 16 * scale, 12 * scale, mm(9) * scale};
+}
+
+/// In a narrow box beside other things, in the hand.
+inline TypeSizes tight(double scale) {
+    return {14 * scale, 10 * scale, 11 * scale, 11 * scale, 12 * scale, 10 * scale, 11 * scale, 16 * scale, 11 * scale,
+            mm(9) * scale};
 }
 
 /// Nothing is set smaller than this, footer excepted.
@@ -45,7 +51,7 @@ inline TextStyle value_style(const TypeSizes& sizes) {
     style.number = TextStyle::Look{sizes.number, Face::bold};
     style.unit = TextStyle::Look{sizes.unit, Face::regular};
     style.answer = TextStyle::Look{sizes.answer, Face::bold};
-    style.leading = 1.2;
+    style.leading = 1.15;
     return style;
 }
 

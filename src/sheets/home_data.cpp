@@ -127,7 +127,7 @@ void add_equipment(TemplateData::Object& data, const Household& home, const Prin
                          home.profile.emergency_equipment->oxygen_for_bag.or_else(false) && oxygen.bag_flow.given();
     data["bag_oxygen"] =
         maybe(has_oxygen && for_bag,
-              calculated("bag_oxygen", kRescue, for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::full)
+              calculated("bag_oxygen", kRescue, for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::spoken)
                                                         : Printer::Parts{}));
     data["has_exchanger"] = has_exchanger(home);
     data["bed_bag"] = bag_at_bed(home) != nullptr;

@@ -138,6 +138,7 @@ void add_units(TemplateData::Object& data, const Household& home, const DerivedP
         spares.emplace_back(std::move(spare));
     }
     data["spare_units"] = std::move(spares);
+    data["main_unit"] = data["unit"];
 }
 
 TemplateData::Object derived(TemplateData::Object data, const DerivedPrescription& one, const Household& home,
@@ -155,6 +156,7 @@ TemplateData::Object derived(TemplateData::Object data, const DerivedPrescriptio
     data["tag"] = order.place.given() ? TemplateData{calculated("tag", kSettings, plain_parts(capitals(*order.place)))}
                                       : TemplateData{};
     data["used"] = used(order, printer);
+    data["oxygen_on"] = one.oxygen_flow.has_value();
     data["sleeping"] = one.covers_asleep;
     data["closed"] = one.closed;
     data["squeeze"] = squeeze_data(home, one.rate, printer);

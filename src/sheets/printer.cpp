@@ -32,6 +32,8 @@ std::string Printer::unit_word(std::string_view symbol, bool one, UnitForm form)
     const std::string key{symbol};
     if (form == UnitForm::brief)
         if (const auto brief = words_.find("units_brief." + key)) return std::string{*brief};
+    if (form == UnitForm::spoken)
+        if (const auto spoken = words_.find("units_spoken." + key)) return std::string{*spoken};
     if (one)
         if (const auto single = words_.find("units_one." + key)) return std::string{*single};
     return std::string{words_.at("units." + key)};

@@ -9,8 +9,9 @@
 
 namespace ventfolio {
 
-/// Full: "15 seconds". Short: "15 s", for narrow columns. Number: "15" alone, where the unit stands in the head.
-enum class UnitForm { full, brief, number_only };
+/// Full: "15 seconds". Brief: "15 s", for narrow columns. Number: "15" alone, where the unit stands in the head. Spoken:
+/// "8 liters per minute", for steps.
+enum class UnitForm { full, brief, number_only, spoken };
 
 /// Turns values into print in one language and region. A setting is printed in the number and the unit that the profile
 /// gives, never converted.

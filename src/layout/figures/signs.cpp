@@ -68,9 +68,9 @@ Frame set_sign_cell(const Block& item, double width, double side, LayoutContext&
     }
     const auto [word, rest] = split_after_strong(text);
     const double indent = figure.empty() ? 0 : side + mm(2.5);
-    TextStyle word_style = plain_style(16 * context.scale, Face::bold);
+    TextStyle word_style = plain_style(15 * context.scale, Face::bold);
     word_style.leading = 1.1;
-    TextStyle rest_style = plain_style(11 * context.scale);
+    TextStyle rest_style = plain_style(10.5 * context.scale);
     rest_style.leading = 1.15;
     Frame words = set_text(word, word_style, width - indent, "sign", context);
     Frame what = set_text(rest, rest_style, width - indent, "sign", context);
@@ -115,11 +115,11 @@ Frame sign(std::string_view name, double side, LayoutContext& context) {
 
 Pieces set_signs(const Block& list, const SectionStyle&, double width, LayoutContext& context) {
     if (list.children.empty()) return {};
-    const double side = mm(12) * context.scale;
+    const double side = mm(10) * context.scale;
     // Four cells of a row are the most that leave room for words; large print has two.
     const std::size_t columns = std::min<std::size_t>(list.children.size(), context.scale > 1.2 ? 2 : 4);
     const double column = width / static_cast<double>(columns);
-    const double pad = mm(2);
+    const double pad = mm(1.4);
     Pieces rows;
     for (std::size_t first = 0; first < list.children.size(); first += columns) {
         Piece row;
