@@ -89,14 +89,17 @@ class Search final : public Visitor {
 
 }  // namespace
 
-FieldIndex::FieldIndex(const Profile& profile) {
+void FieldIndex::walk() const {
+    constexpr std::size_t kUsualFields = 2048;
+    records_.reserve(kUsualFields);
     const auto note = [this](const void* thing, FieldRecord record) { records_.emplace(thing, std::move(record)); };
     Walk walk{note};
-    visit(profile, walk);
+    visit(profile_, walk);
 }
 
 const FieldRecord& FieldIndex::of(const void* thing) const {
     static const FieldRecord nowhere{};
+    if (records_.empty()) walk();
     const auto found = records_.find(thing);
     return found == records_.end() ? nowhere : found->second;
 }

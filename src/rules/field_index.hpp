@@ -20,17 +20,21 @@ struct FieldRecord {
     const FieldBase* field = nullptr;  ///< null for groups and lists
 };
 
-/// Finds the record of a field from the field itself. Refers to the profile, which must outlive it.
+/// Finds the record of a field from the field itself. Refers to the profile, which must outlive it and not change. The
+/// profile is walked when the first record is asked for: most homes have few findings, or none.
 class FieldIndex {
   public:
-    explicit FieldIndex(const Profile& profile);
+    explicit FieldIndex(const Profile& profile) : profile_{profile} {}
 
     /// `thing` is a field, group or list of the profile (an element of a list has no address of its own: its first
     /// field shares it).
     const FieldRecord& of(const void* thing) const;
 
   private:
-    std::unordered_map<const void*, FieldRecord> records_;
+    void walk() const;
+
+    const Profile& profile_;
+    mutable std::unordered_map<const void*, FieldRecord> records_;
 };
 
 /// Audiences of a field by its path in any profile ("prescriptions.0.rate"): what the dictionary declares. nobody for

@@ -84,7 +84,27 @@ void set(YAML::Node& root, const std::string& path, const std::string& value) {
         parent[steps.back()] = node;
 }
 
+void add_paths(const YAML::Node& node, const std::string& prefix, std::vector<std::string>& paths) {
+    if (node.IsMap()) {
+        for (const auto& pair : node) {
+            paths.push_back(prefix + pair.first.Scalar());
+            add_paths(pair.second, paths.back() + ".", paths);
+        }
+    } else if (node.IsSequence()) {
+        for (std::size_t at = 0; at < node.size(); ++at) {
+            paths.push_back(prefix + std::to_string(at));
+            add_paths(node[at], paths.back() + ".", paths);
+        }
+    }
+}
+
 }  // namespace
+
+std::vector<std::string> paths_of(const std::string& yaml) {
+    std::vector<std::string> paths;
+    add_paths(YAML::Load(yaml), "", paths);
+    return paths;
+}
 
 std::string demo_home(std::string_view home) {
     const std::string path = fmt::format("{}/profiles/{}.yaml", VENTFOLIO_SOURCE_DIR, home);

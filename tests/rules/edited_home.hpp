@@ -15,6 +15,9 @@ std::string demo_home(std::string_view home);
 /// The text with edits, one a line: "path: value" sets (or adds) a value, "remove: path" takes one out.
 std::string edited(const std::string& yaml, std::string_view edits);
 
+/// The path of every value, group, list and item in a text.
+std::vector<std::string> paths_of(const std::string& yaml);
+
 struct Judged {
     SourceText source;
     ReadResult read;
