@@ -1,5 +1,5 @@
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "cli/commands.hpp"
@@ -32,7 +32,8 @@ int check_command(const CheckOptions& options) {
             continue;
         }
         const std::vector<Finding> findings = check_home(sources.back(), options.on).findings;
-        stopped = stopped || std::ranges::any_of(findings, [&](const Finding& one) { return stops(one, options.strict); });
+        stopped =
+            stopped || std::ranges::any_of(findings, [&](const Finding& one) { return stops(one, options.strict); });
         if (!options.json) {
             print_findings(findings, &sources.back(), {}, options.quiet);
             fmt::print(stderr, "{}: {}\n", name, summary_line(findings));

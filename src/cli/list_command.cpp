@@ -34,17 +34,22 @@ int list_sheets() {
 }
 
 std::string explained(const DeclaredField& field) {
-    return fmt::format("{}\n  {}\n  grade:   {}\n  takes:   {}\n  may stand on paper for: {}\n", field.path, field.info.help,
-                       name_of(field.info.grade), what_it_takes(field), names_of(field.info.on));
+    return fmt::format("{}\n  {}\n  grade:   {}\n  takes:   {}\n  may stand on paper for: {}\n", field.path,
+                       field.info.help, name_of(field.info.grade), what_it_takes(field), names_of(field.info.on));
 }
 
 }  // namespace
 
 int list_command(ListOf what) {
     switch (what) {
-        case ListOf::sheets: return list_sheets();
-        case ListOf::rules: fmt::print("{}", list_rules()); return kDone;
-        case ListOf::fields: fmt::print("{}", field_list(declared_fields_of<Profile>())); return kDone;
+        case ListOf::sheets:
+            return list_sheets();
+        case ListOf::rules:
+            fmt::print("{}", list_rules());
+            return kDone;
+        case ListOf::fields:
+            fmt::print("{}", field_list(declared_fields_of<Profile>()));
+            return kDone;
     }
     return kUsage;
 }
@@ -65,7 +70,8 @@ int explain_command(const std::string& name) {
     const auto rule = nearest_rule(name);
     const auto path = rule ? rule : nearest(name, paths);
     fmt::print(stderr, "ventfolio: there is no rule or field \"{}\"{}\n", name,
-               path ? fmt::format("; did you mean \"{}\"?", *path) : "; see `ventfolio list rules` and `ventfolio list fields`");
+               path ? fmt::format("; did you mean \"{}\"?", *path)
+                    : "; see `ventfolio list rules` and `ventfolio list fields`");
     return kUsage;
 }
 

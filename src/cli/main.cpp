@@ -1,5 +1,5 @@
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 #include <map>
 
 #include "cli/commands.hpp"
@@ -69,9 +69,11 @@ class CommandLine {
         command->add_option("-o,--output", print_.folder, "Folder for the papers; several homes get one below it each")
             ->required();
         add_date(*command, date_);
-        command->add_option("--sheet", print_.order.sheets, "Only this sheet; may be repeated")->allow_extra_args(false);
+        command->add_option("--sheet", print_.order.sheets, "Only this sheet; may be repeated")
+            ->allow_extra_args(false);
         command->add_flag("--separate", print_.order.separate, "A file for each sheet instead of packet.pdf");
-        command->add_option("--paper", paper_, "letter or a4 (default: the region's)")->check(CLI::IsMember({"letter", "a4"}));
+        command->add_option("--paper", paper_, "letter or a4 (default: the region's)")
+            ->check(CLI::IsMember({"letter", "a4"}));
         command->add_flag("--large-print", print_.order.large_print, "All type one and a half times as large");
         command->add_flag("--dump-layout", print_.order.dump_layout, "Also write where everything stands, as text");
         command->add_flag("--quiet", print_.quiet, "Say only what is wrong");

@@ -1,6 +1,6 @@
+#include <fmt/format.h>
 #include <algorithm>
 #include <filesystem>
-#include <fmt/format.h>
 
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"

@@ -1,5 +1,7 @@
 #include "cli/world.hpp"
 
+#include <sys/stat.h>
+#include <unistd.h>
 #include <cerrno>
 #include <charconv>
 #include <chrono>
@@ -8,8 +10,6 @@
 #include <cstring>
 #include <ctime>
 #include <memory>
-#include <sys/stat.h>
-#include <unistd.h>
 
 namespace ventfolio {
 namespace {
@@ -53,7 +53,8 @@ Date today() {
     const std::time_t now = std::time(nullptr);
     std::tm local{};
     localtime_r(&now, &local);
-    const auto date = Date::of(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon + 1), static_cast<unsigned>(local.tm_mday));
+    const auto date =
+        Date::of(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon + 1), static_cast<unsigned>(local.tm_mday));
     if (!date) throw UnusableFile{"the clock of this machine shows an impossible date; give one with --on"};
     return *date;
 }

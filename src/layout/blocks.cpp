@@ -55,7 +55,7 @@ Pieces set_step(const Block& item, std::size_t number, const SectionStyle& style
     const double gap = mm(3.6) * context.scale;
     const double text_width = width - style.sizes.step_box - gap;
     TextStyle verb_style = plain_style(style.sizes.verb, Face::bold);
-    verb_style.leading = 1.12;
+    verb_style.leading = 1.1;
     TextStyle result_style = plain_style(style.sizes.result);
     result_style.leading = 1.22;
     Frame text = set_text(verb, verb_style, text_width, "step", context);
@@ -104,7 +104,7 @@ Pieces set_task(const Block& item, const SectionStyle& style, double width, Layo
     const double drop = std::max(0.0, (side - text.height) / 2);
     frame.put(check_box(side, context), 0, 0);
     frame.put(std::move(text), side + gap, drop);
-    return {piece_of(std::move(frame), mm(2.2) * context.scale, item)};
+    return {piece_of(std::move(frame), mm(1.6) * context.scale, item)};
 }
 
 Pieces set_item(const Block& list, const Block& item, std::size_t number, const SectionStyle& style, double width,

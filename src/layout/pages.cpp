@@ -10,7 +10,7 @@
 namespace ventfolio {
 namespace {
 
-constexpr double kRowGap = mm(3.2);
+constexpr double kRowGap = mm(2.8);
 constexpr double kGutter = mm(8);
 /// Room that a page has over is shared among its gaps, up to this much each, so that a page looks composed.
 constexpr double kMostSpread = mm(2.6);

@@ -55,7 +55,8 @@ Passage joined_spans(const TextSpans& spans) {
         const bool inside_solid = passage.owner[at] == passage.owner[at + 1] && passage.owner[at]->solid;
         const bool after_slash = passage.text[at] == U'/';  // "L/min" and "assist/control" stay whole
         // A number and the word it counts stay together: "1 minute", "page 2".
-        const bool after_number = at > 0 && passage.text[at] == U' ' && is_digit(passage.text[at - 1]) && is_letter(passage.text[at + 1]);
+        const bool after_number =
+            at > 0 && passage.text[at] == U' ' && is_digit(passage.text[at - 1]) && is_letter(passage.text[at + 1]);
         if ((inside_solid || after_slash || after_number) && passage.breaks[at] == LINEBREAK_ALLOWBREAK)
             passage.breaks[at] = LINEBREAK_NOBREAK;
     }
@@ -328,7 +329,7 @@ TextSpans spans_of(const Inlines& inlines, const TextStyle& style, LayoutContext
                 break;
             case Inline::Kind::write_in:
                 span.text = kObject;
-                span.object_width = mm(4) * static_cast<double>(piece.text.size()) * context.scale;
+                span.object_width = mm(3) * static_cast<double>(piece.text.size()) * context.scale;
                 break;
             case Inline::Kind::figure:
                 continue;  // figures stand in cells of their own, not in lines of text

@@ -190,16 +190,16 @@ Pieces set_banner(const Section& section, const SectionStyle& style, double widt
     HeadingLook look = heading_look(style);
     look.heading.ink = look.aside.ink = Ink::white;
     Frame bar = set_heading(heading_of(section), aside_of(section), look, width - 2 * side, context);
-    const double bar_height = bar.height + mm(2.2);
+    const double bar_height = bar.height + mm(1.6);
     Pieces parts = set_blocks(section.blocks, style, width - 2 * side, context);
     Frame frame;
     frame.width = width;
-    frame.height = bar_height + mm(1.6) + height_of(parts) + mm(2.4);
+    frame.height = bar_height + mm(1.1) + height_of(parts) + mm(1.9);
     frame.put_box({{0, 0}, width, bar_height, 0, true, Ink::black}, {context.node, "box", {}});
-    frame.put(std::move(bar), side, mm(1.1));
+    frame.put(std::move(bar), side, mm(0.8));
     frame.put_box({{kStrong / 2, kStrong / 2}, width - kStrong, frame.height - kStrong, kStrong, false, Ink::black});
     Piece piece = one_piece(section, {}, parts);
-    frame.put(stacked(std::move(parts), width - 2 * side), side, bar_height + mm(1.6));
+    frame.put(stacked(std::move(parts), width - 2 * side), side, bar_height + mm(1.1));
     piece.frame = std::move(frame);
     return {std::move(piece)};
 }

@@ -36,7 +36,8 @@ RowColumns row_columns(const TableRow& row, const TextStyle& label_style, const 
     const double gap = mm(3);
     const double label_natural = natural_width(cell(row, 0).inlines, label_style, context);
     const double value_natural = natural_width(cell(row, 1).inlines, value_style, context);
-    const double label_least = std::min(label_natural, std::max(widest_word(cell(row, 0).inlines, label_style, context), 0.3 * width));
+    const double label_least =
+        std::min(label_natural, std::max(widest_word(cell(row, 0).inlines, label_style, context), 0.3 * width));
     const double value_least = widest_word(cell(row, 1).inlines, value_style, context);
     if (label_least + gap + value_least > width + kFitTolerance) return {width, width, true};
     const double value = std::clamp(width - gap - label_natural, value_least, std::max(value_least, value_natural));
@@ -94,6 +95,7 @@ namespace {
 std::size_t cell_columns(const Block& table, const SectionStyle& style, const LayoutContext& context) {
     if (context.scale > 1.2) return 2;
     const std::size_t columns = std::max<std::size_t>(1, style.number("columns", 3));
+    if (table.rows.size() == columns + 1) return 2;  // four cells as two and two, not three and one
     return table.rows.size() > 2 * columns ? columns + 1 : columns;
 }
 
@@ -172,10 +174,10 @@ std::vector<double> grid_columns(const Block& table, const GridStyles& styles, d
     for (std::size_t column = 0; column < count; ++column) {
         natural[column] = widest_word(cell(table.head, column).inlines, styles.head, context) + gap;
         for (const TableRow& row : table.rows)
-            natural[column] =
-                std::max(natural[column], natural_width(
-                                              column == 0 ? below_its_name(cell(row, 0).inlines) : cell(row, column).inlines,
-                                              styles.body, context) + gap);
+            natural[column] = std::max(natural[column], natural_width(column == 0 ? below_its_name(cell(row, 0).inlines)
+                                                                                  : cell(row, column).inlines,
+                                                                      styles.body, context) +
+                                                            gap);
     }
     const double others = std::accumulate(natural.begin() + 1, natural.end(), 0.0);
     const double least_first = 0.14 * width;
@@ -207,7 +209,8 @@ Piece set_grid_row(const TableRow& row, const TextStyle& look, const std::vector
     Piece piece = row_piece(row, width);
     std::vector<Frame> cells;
     for (std::size_t column = 0; column < columns.size(); ++column) {
-        const Inlines inlines = column == 0 && role == "table cell" ? below_its_name(cell(row, 0).inlines) : cell(row, column).inlines;
+        const Inlines inlines =
+            column == 0 && role == "table cell" ? below_its_name(cell(row, 0).inlines) : cell(row, column).inlines;
         TextStyle style = look;
         if (column == 0) style.answer = style.words;  // below the name, not beside it
         cells.push_back(set_text(inlines, style, columns[column] - mm(2), role, context));

@@ -37,8 +37,8 @@ inline TypeSizes at_arms_length(double scale) {
 
 /// In a narrow box beside other things, in the hand.
 inline TypeSizes tight(double scale) {
-    return {14 * scale, 10 * scale, 11 * scale, 11 * scale, 12 * scale, 10 * scale, 11 * scale, 16 * scale, 11 * scale,
-            mm(9) * scale};
+    return {13 * scale, 10 * scale, 11 * scale, 11 * scale, 12 * scale,
+            10 * scale, 11 * scale, 16 * scale, 11 * scale, mm(9) * scale};
 }
 
 /// Nothing is set smaller than this, footer excepted.

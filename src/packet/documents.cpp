@@ -1,8 +1,8 @@
 #include "packet/documents.hpp"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <array>
-#include <fmt/format.h>
 
 #include "markup/render.hpp"
 #include "sheets/document_checks.hpp"
@@ -17,8 +17,8 @@ struct AudienceWord {
     std::string_view word;
     Audience audience;
 };
-constexpr std::array kAudiences{AudienceWord{"wall", wall},     AudienceWord{"folder", folder},
-                                AudienceWord{"crew", crew},     AudienceWord{"wallet", wallet},
+constexpr std::array kAudiences{AudienceWord{"wall", wall},       AudienceWord{"folder", folder},
+                                AudienceWord{"crew", crew},       AudienceWord{"wallet", wallet},
                                 AudienceWord{"utility", utility}, AudienceWord{"fire", fire}};
 
 PrintedValue identifier(std::string field, std::string text, Audiences audiences) {
@@ -54,7 +54,10 @@ std::string place_key(const Prescription& order) {
 class Maker {
   public:
     Maker(const Household& home, const Stationery& stationery, std::vector<Finding>& findings)
-        : home_{home}, stationery_{stationery}, findings_{findings}, printer_{stationery.words, stationery.region},
+        : home_{home},
+          stationery_{stationery},
+          findings_{findings},
+          printer_{stationery.words, stationery.region},
           data_{home_data(home, printer_)} {}
 
     void add(const std::string& sheet, std::vector<Document>& documents) {
@@ -162,11 +165,12 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     furniture.page_of = words.at("page_of");
     std::string foot = revision + ".";
     if (orders.effective_at.given()) {
-        furniture.revision = {text_piece(fmt::format("{}   {} {}", revision, words.at("from"),
-                                                     printer.date(orders.effective_at->date)))};
+        furniture.revision = {
+            text_piece(fmt::format("{}   {} {}", revision, words.at("from"), printer.date(orders.effective_at->date)))};
         foot += fmt::format(" {} {}.", words.at("in_force"), printer.moment(*orders.effective_at));
     }
-    if (orders.review_due.given()) foot += fmt::format(" {} {}.", words.at("review_by"), printer.date(*orders.review_due));
+    if (orders.review_due.given())
+        foot += fmt::format(" {} {}.", words.at("review_by"), printer.date(*orders.review_due));
     foot += fmt::format(" {}", words.at("current_only"));
     furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at("limits")})}};
     furniture.code = code;

@@ -17,8 +17,10 @@ std::string manifest_json(const Manifest& manifest) {
                           {"state", "printed"},
                           {"file", sheet.file}});
     }
-    const Json root{{"record_number", manifest.record_number}, {"revision", manifest.revision},
-                    {"effective", manifest.effective},         {"printed_on", manifest.printed_on},
+    const Json root{{"record_number", manifest.record_number},
+                    {"revision", manifest.revision},
+                    {"effective", manifest.effective},
+                    {"printed_on", manifest.printed_on},
                     {"sheets", std::move(sheets)}};
     return root.dump(2) + "\n";
 }

@@ -12,7 +12,7 @@ struct Manifest {
         std::string place;  ///< "bed"; empty where the sheet has none
         std::string code;   ///< "K7M-2QD"
         std::size_t pages = 0;
-        std::string file;   ///< the PDF that it stands in
+        std::string file;  ///< the PDF that it stands in
     };
     std::string record_number;
     std::string revision;

@@ -69,7 +69,8 @@ std::vector<const LaidOutSheet*> all_of(const std::vector<LaidOutSheet>& sheets,
 
 void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std::vector<std::string>& names,
           const PrintOrder& order, const Stationery& stationery) {
-    if (order.sheets.empty() && !order.separate) add_file(home, "packet", all_of(sheets), order, stationery);
+    if (order.sheets.empty() && !order.separate)
+        add_file(home, "packet", all_of(sheets), order, stationery);
     else
         for (const std::string& name : names) add_file(home, name, all_of(sheets, name), order, stationery);
     for (const LaidOutSheet& sheet : sheets) {
@@ -91,8 +92,8 @@ void add_manifest(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, co
     const Orders& orders = *household.profile.orders;
     manifest.effective = orders.effective_at.given() ? orders.effective_at->iso() : "";
     for (const LaidOutSheet& sheet : sheets)
-        manifest.sheets.push_back({sheet.document.sheet, sheet.document.place, sheet.code, sheet.placed.pages.size(),
-                                   file_of(sheet, order)});
+        manifest.sheets.push_back(
+            {sheet.document.sheet, sheet.document.place, sheet.code, sheet.placed.pages.size(), file_of(sheet, order)});
     home.files.push_back({"packet.json", manifest_json(manifest)});
 }
 

@@ -1,8 +1,8 @@
 #include "packet/stationery.hpp"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <charconv>
-#include <fmt/format.h>
 #include <span>
 #include <stdexcept>
 

@@ -23,7 +23,8 @@ struct Stationery {
 
 /// The built-in stationery. Faults of its files are appended to `findings`.
 ///
-/// Throws std::invalid_argument for a language or region that the program does not have; the message lists those it has.
+/// Throws std::invalid_argument for a language or region that the program does not have; the message lists those it
+/// has.
 Stationery built_in_stationery(std::string_view language, std::string_view region, std::vector<Finding>& findings);
 
 }  // namespace ventfolio

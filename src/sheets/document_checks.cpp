@@ -14,7 +14,8 @@ std::string misreading(std::string_view text) {
         const char before = at > 0 ? text[at - 1] : ' ';
         const char after = at + 1 < text.size() ? text[at + 1] : ' ';
         if (text[at] == '.' && is_digit(after) && !is_digit(before)) return "a number ten times as large";
-        if ((text[at] == '<' || text[at] == '>') && (is_digit(after) || after == ' ')) return "a digit, or its opposite";
+        if ((text[at] == '<' || text[at] == '>') && (is_digit(after) || after == ' '))
+            return "a digit, or its opposite";
     }
     return {};
 }

@@ -1,7 +1,7 @@
 #include "sheets/home_data.hpp"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 
 #include "calc/safe_minutes.hpp"
 #include "calc/squeeze_interval.hpp"
@@ -39,8 +39,7 @@ void add_age(TemplateData::Object& data, const Household& home, const Printer& p
 void add_free_breathing(TemplateData::Object& data, const std::string& state, const Group<FreeBreathing>& free,
                         const Printer& printer) {
     const bool minutes = free.given() && free->kind.is(FreeTimeKind::minutes);
-    const std::optional<int> safe =
-        minutes && free->time ? calc::safe_free_minutes(*free->time) : std::optional<int>{};
+    const std::optional<int> safe = minutes && free->time ? calc::safe_free_minutes(*free->time) : std::optional<int>{};
     const bool hours = free.given() && free->kind.is(FreeTimeKind::hours);
     // Too few minutes to promise any, or nothing recorded: the paper speaks as for none.
     data[state + "_none"] = !hours && !safe;
@@ -110,13 +109,15 @@ void add_oxygen(TemplateData::Object& data, const Household& home, const Printer
     data["oxygen_emergency_below"] = oxygen_limit("emergency_below", oxygen.emergency_below, printer);
     PrintedValue goal = oxygen_limit("goal_low", oxygen.goal_low, printer);
     if (oxygen.goal_low.given() && oxygen.goal_high.given())
-        goal = calculated("oxygen-goal", kRescue, printer.range({oxygen.goal_low.measure(), oxygen.goal_high.measure()},
-                                                                Zeros::drop, UnitForm::full));
+        goal = calculated(
+            "oxygen-goal", kRescue,
+            printer.range({oxygen.goal_low.measure(), oxygen.goal_high.measure()}, Zeros::drop, UnitForm::full));
     data["oxygen_goal"] = std::move(goal);
-    data["oxygen_entry"] = oxygen.entry.given()
-                               ? calculated("oxygen-entry", kRescue,
-                                            plain_parts(printer.choice("entry", std::get<Choice>(oxygen.entry.value()).word)))
-                               : printer.not_recorded({.key = "entry", .ask = "equipment_provider"}, "oxygen.entry");
+    data["oxygen_entry"] =
+        oxygen.entry.given()
+            ? calculated("oxygen-entry", kRescue,
+                         plain_parts(printer.choice("entry", std::get<Choice>(oxygen.entry.value()).word)))
+            : printer.not_recorded({.key = "entry", .ask = "equipment_provider"}, "oxygen.entry");
 }
 
 void add_equipment(TemplateData::Object& data, const Household& home, const Printer& printer) {
@@ -127,8 +128,14 @@ void add_equipment(TemplateData::Object& data, const Household& home, const Prin
                          home.profile.emergency_equipment->oxygen_for_bag.or_else(false) && oxygen.bag_flow.given();
     data["bag_oxygen"] =
         maybe(has_oxygen && for_bag,
-              calculated("bag_oxygen", kRescue, for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::spoken)
-                                                        : Printer::Parts{}));
+              calculated("bag_oxygen", kRescue,
+                         for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::spoken)
+                                 : Printer::Parts{}));
+    data["bag_oxygen_brief"] =
+        maybe(has_oxygen && for_bag,
+              calculated("bag_oxygen", kRescue,
+                         for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::full)
+                                 : Printer::Parts{}));
     data["has_exchanger"] = has_exchanger(home);
     data["bed_bag"] = bag_at_bed(home) != nullptr;
     data["uses_neck_tube"] = home.neck_tube != nullptr;
@@ -139,8 +146,9 @@ void add_equipment(TemplateData::Object& data, const Household& home, const Prin
     for (const Device& device : home.profile.devices)
         if (device.is_backup.or_else(false)) backup = &device;
     data["has_backup"] = backup != nullptr;
-    data["backup_label"] = maybe(backup && backup->label.given(),
-                                 calculated("backup_label", kRescue, plain_parts(backup ? backup->label.or_else("") : "")));
+    data["backup_label"] =
+        maybe(backup && backup->label.given(),
+              calculated("backup_label", kRescue, plain_parts(backup ? backup->label.or_else("") : "")));
 }
 
 /// The shortest interval that any prescription asks for: more breaths are the safer error while help comes.
@@ -170,7 +178,8 @@ void add_for_crew(TemplateData::Object& data, const Household& home) {
         return one.order->circuit.given() && one.order->circuit->exhalation_port.given();
     });
     const Feeding& feeding = *home.profile.feeding;
-    data["has_feeding_tube"] = home.profile.feeding.given() && feeding.route.given() && *feeding.route != FeedingRoute::mouth;
+    data["has_feeding_tube"] =
+        home.profile.feeding.given() && feeding.route.given() && *feeding.route != FeedingRoute::mouth;
     data["no_allergies"] = home.profile.allergies.is_none() || home.profile.allergies->substances.is_none();
     data["directive_unknown"] = !home.profile.directive->status.given();
 }

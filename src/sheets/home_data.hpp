@@ -9,12 +9,11 @@ namespace ventfolio {
 /// All that a template can name for one home: every field of the profile (see profile_data.hpp) and, beside them, what
 /// follows from the fields. Calculated values stand under names of their own and never replace what was ordered.
 ///
-/// For the whole home: `age`, `is_child`, `awake_none|minutes|hours`, `asleep_…`, `alone_awake`, `alone_asleep` (the safe
-/// minutes), `squeeze` (seconds between squeezes of the bag), `has_oxygen`, `bag_oxygen`, `has_exchanger`, `valve_or_cap`,
-/// `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`, `backup_label`,
-/// `bed_bag`, `many_places`.
-/// For each prescription: `peak`, `peak_range`, `support`, `pressure_range`, `used`, `unit`, `slot`, `spare_units`, `others`,
-/// `squeeze`, `accepted_…`, `sleeping`.
+/// For the whole home: `age`, `is_child`, `awake_none|minutes|hours`, `asleep_…`, `alone_awake`, `alone_asleep` (the
+/// safe minutes), `squeeze` (seconds between squeezes of the bag), `has_oxygen`, `bag_oxygen`, `has_exchanger`,
+/// `valve_or_cap`, `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`,
+/// `backup_label`, `bed_bag`, `many_places`. For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
+/// `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
 TemplateData home_data(const Household& household, const Printer& printer);
 
 }  // namespace ventfolio

@@ -1,7 +1,7 @@
 #include "sheets/prescription_data.hpp"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 
 #include "calc/tolerance_band.hpp"
 #include "units/text.hpp"
@@ -28,8 +28,9 @@ void put(TemplateData::Object& data, const std::string& name, const std::optiona
          const Printer& printer) {
     for (const auto& [suffix, form] : {std::pair{"", UnitForm::full}, std::pair{"_brief", UnitForm::brief},
                                        std::pair{"_number", UnitForm::number_only}}) {
-        data[name + suffix] =
-            range ? TemplateData{calculated(name, kSettings, printer.range(*range, Zeros::drop, form))} : TemplateData{};
+        data[name + suffix] = range
+                                  ? TemplateData{calculated(name, kSettings, printer.range(*range, Zeros::drop, form))}
+                                  : TemplateData{};
     }
 }
 

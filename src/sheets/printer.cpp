@@ -1,15 +1,16 @@
 #include "sheets/printer.hpp"
 
-#include <array>
 #include <fmt/format.h>
+#include <array>
 
 #include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
 
-constexpr std::array<std::string_view, 13> kMonths{"",     "january", "february",  "march",   "april",    "may", "june",
-                                                   "july", "august",  "september", "october", "november", "december"};
+constexpr std::array<std::string_view, 13> kMonths{"",        "january",  "february", "march",  "april",
+                                                   "may",     "june",     "july",     "august", "september",
+                                                   "october", "november", "december"};
 
 PrintedPart word(std::string text) { return {PrintedPart::Kind::word, std::move(text)}; }
 
@@ -42,7 +43,8 @@ std::string Printer::unit_word(std::string_view symbol, bool one, UnitForm form)
 Printer::Parts Printer::number(const Decimal& number, std::string_view unit, Zeros zeros, UnitForm form) const {
     Parts parts{{PrintedPart::Kind::number, printed(number, region_.numbers, zeros)}};
     if (form == UnitForm::number_only || unit.empty()) return parts;
-    parts.push_back({PrintedPart::Kind::unit, std::string{kNoBreakSpace} + unit_word(unit, number.plain() == "1", form)});
+    parts.push_back(
+        {PrintedPart::Kind::unit, std::string{kNoBreakSpace} + unit_word(unit, number.plain() == "1", form)});
     return parts;
 }
 
@@ -99,21 +101,31 @@ std::string Printer::choice(std::string_view key, std::string_view word) const {
 Printer::Parts Printer::parts(const FieldBase& field, const FieldInfo& info, UnitForm form) const {
     const Value& value = field.value();
     switch (field.kind()) {
-        case ValueKind::measure: return measure(std::get<Measure>(value), info.zeros, form);
-        case ValueKind::range: return range(std::get<MeasureRange>(value), info.zeros, form);
-        case ValueKind::date: return {word(date(std::get<Date>(value), form))};
-        case ValueKind::moment: return {word(moment(std::get<Moment>(value)))};
-        case ValueKind::clock_span: return {word(span(std::get<ClockSpan>(value)))};
-        case ValueKind::revision: return {word(std::get<Revision>(value).text())};
-        case ValueKind::choice: return {word(choice(info.key, std::get<Choice>(value).word))};
-        case ValueKind::text_list: return {word(joined(std::get<TextList>(value), ", "))};
-        case ValueKind::flag: return {word(std::string{words_.at(std::get<bool>(value) ? "flag.true" : "flag.false")})};
+        case ValueKind::measure:
+            return measure(std::get<Measure>(value), info.zeros, form);
+        case ValueKind::range:
+            return range(std::get<MeasureRange>(value), info.zeros, form);
+        case ValueKind::date:
+            return {word(date(std::get<Date>(value), form))};
+        case ValueKind::moment:
+            return {word(moment(std::get<Moment>(value)))};
+        case ValueKind::clock_span:
+            return {word(span(std::get<ClockSpan>(value)))};
+        case ValueKind::revision:
+            return {word(std::get<Revision>(value).text())};
+        case ValueKind::choice:
+            return {word(choice(info.key, std::get<Choice>(value).word))};
+        case ValueKind::text_list:
+            return {word(joined(std::get<TextList>(value), ", "))};
+        case ValueKind::flag:
+            return {word(std::string{words_.at(std::get<bool>(value) ? "flag.true" : "flag.false")})};
         case ValueKind::interval: {
             const Interval& interval = std::get<Interval>(value);
             constexpr std::array<std::string_view, 4> kSteps{"days", "weeks", "months", "years"};
             return number(Decimal::whole(interval.count), kSteps[static_cast<std::size_t>(interval.step)]);
         }
-        case ValueKind::text: break;
+        case ValueKind::text:
+            break;
     }
     const std::string& text = std::get<std::string>(value);
     if (info.shape == TextShape::phone) return {{PrintedPart::Kind::number, unbroken(text)}};
@@ -125,11 +137,18 @@ PrintedValue Printer::print(const FieldBase& field, const FieldInfo& info, std::
     value.field = std::move(path);
     value.audiences = info.on;
     switch (field.state) {
-        case FieldState::given: value.parts = parts(field, info, form); break;
-        case FieldState::off: value.parts = {word(std::string{words_.at("state.off")})}; break;
-        case FieldState::none: value.parts = {word(std::string{words_.at("state.none")})}; break;
+        case FieldState::given:
+            value.parts = parts(field, info, form);
+            break;
+        case FieldState::off:
+            value.parts = {word(std::string{words_.at("state.off")})};
+            break;
+        case FieldState::none:
+            value.parts = {word(std::string{words_.at("state.none")})};
+            break;
         case FieldState::absent:
-        case FieldState::unknown: return not_recorded(info, value.field);
+        case FieldState::unknown:
+            return not_recorded(info, value.field);
     }
     return value;
 }

@@ -9,8 +9,8 @@
 
 namespace ventfolio {
 
-/// Full: "15 seconds". Brief: "15 s", for narrow columns. Number: "15" alone, where the unit stands in the head. Spoken:
-/// "8 liters per minute", for steps.
+/// Full: "15 seconds". Brief: "15 s", for narrow columns. Number: "15" alone, where the unit stands in the head.
+/// Spoken: "8 liters per minute", for steps.
 enum class UnitForm { full, brief, number_only, spoken };
 
 /// Turns values into print in one language and region. A setting is printed in the number and the unit that the profile
@@ -23,14 +23,16 @@ class Printer {
     const Region& region() const { return region_; }
 
     /// A given field, or one that is `none` or `off`. Missing fields have no print: see not_recorded.
-    PrintedValue print(const FieldBase& field, const FieldInfo& info, std::string path, UnitForm form = UnitForm::full) const;
+    PrintedValue print(const FieldBase& field, const FieldInfo& info, std::string path,
+                       UnitForm form = UnitForm::full) const;
     /// "NOT RECORDED - ASK the prescriber".
     PrintedValue not_recorded(const FieldInfo& info, std::string path) const;
 
     using Parts = std::vector<PrintedPart>;
     Parts measure(const Measure& measure, Zeros zeros, UnitForm form) const;
     Parts range(const MeasureRange& range, Zeros zeros, UnitForm form) const;
-    Parts number(const Decimal& number, std::string_view unit, Zeros zeros = Zeros::drop, UnitForm form = UnitForm::full) const;
+    Parts number(const Decimal& number, std::string_view unit, Zeros zeros = Zeros::drop,
+                 UnitForm form = UnitForm::full) const;
     std::string date(Date date, UnitForm form = UnitForm::full) const;
     std::string time(ClockTime time) const;
     std::string moment(Moment moment) const { return date(moment.date) + ", " + time(moment.time); }

@@ -14,7 +14,9 @@ class DataVisitor final : public ConstVisitor {
     void leaf(const FieldInfo& info, const FieldBase& field) override {
         const std::string key{info.key};
         if (field.kind() == ValueKind::flag) return flag(info, field);
-        put(key, content(info, field, UnitForm::full));
+        // A section `{{#x}}` is for homes that have x: `none` is an answer, but no x.
+        put(key, field.is_none() ? TemplateData{} : content(info, field, UnitForm::full));
+        if (info.none) put(key + "_or_none", content(info, field, UnitForm::full));
         if (field.kind() == ValueKind::date) put(key + "_brief", content(info, field, UnitForm::brief));
         if (field.kind() == ValueKind::measure || field.kind() == ValueKind::range) {
             put(key + "_brief", content(info, field, UnitForm::brief));
@@ -65,7 +67,8 @@ class DataVisitor final : public ConstVisitor {
     void flag(const FieldInfo& info, const FieldBase& field) {
         const std::string key{info.key};
         put(key, field.given() ? TemplateData{std::get<bool>(field.value())} : TemplateData{});
-        const bool owed = owed_ && field.missing() && (info.grade != Grade::optional || field.state == FieldState::unknown);
+        const bool owed =
+            owed_ && field.missing() && (info.grade != Grade::optional || field.state == FieldState::unknown);
         put(key + "_not_recorded", owed ? TemplateData{printer_.not_recorded(info, path_to(key))} : TemplateData{});
         if (info.none) put(key + "_is_none", field.is_none());
     }

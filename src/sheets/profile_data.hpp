@@ -13,7 +13,10 @@ namespace ventfolio {
 ///   measure, range  `x_brief` (short unit), `x_number` (no unit)
 ///   date            `x_brief` (month shortened)
 ///   choice          `x_is_WORD` for each word it may have
-///   none, off       `x_is_none`, `x_is_off` where these are answers
+///   none            `x_is_none`, and `x_or_none`, which prints the answer "none"; `x` itself is then missing, so that
+///   no
+///                   step speaks of what a home does not have
+///   off             `x_is_off`; `x` prints "off": an alarm that is off must be seen
 /// A missing expected field prints NOT RECORDED; a missing optional one is Missing. A group that the home does not have
 /// is missing as a whole, its names known.
 TemplateData::Object profile_data(const Profile& profile, const Printer& printer);

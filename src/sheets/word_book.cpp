@@ -18,11 +18,14 @@ Finding unreadable(const SourceText& source, const YAML::Mark& mark, std::string
     return finding;
 }
 
-void flatten(const YAML::Node& node, const std::string& prefix, std::map<std::string, std::string, std::less<>>& words) {
+void flatten(const YAML::Node& node, const std::string& prefix,
+             std::map<std::string, std::string, std::less<>>& words) {
     for (const auto& entry : node) {
         const std::string key = prefix.empty() ? entry.first.Scalar() : prefix + "." + entry.first.Scalar();
-        if (entry.second.IsMap()) flatten(entry.second, key, words);
-        else words[key] = entry.second.Scalar();
+        if (entry.second.IsMap())
+            flatten(entry.second, key, words);
+        else
+            words[key] = entry.second.Scalar();
     }
 }
 
@@ -30,8 +33,10 @@ std::map<std::string, std::string, std::less<>> read_words(const SourceText& sou
     std::map<std::string, std::string, std::less<>> words;
     try {
         const YAML::Node root = YAML::Load(source.text);
-        if (root.IsMap()) flatten(root, "", words);
-        else findings.push_back(unreadable(source, root.Mark(), "The file of words is not a list of `key: word`."));
+        if (root.IsMap())
+            flatten(root, "", words);
+        else
+            findings.push_back(unreadable(source, root.Mark(), "The file of words is not a list of `key: word`."));
     } catch (const YAML::Exception& fault) {
         findings.push_back(unreadable(source, fault.mark, "The file of words cannot be read: " + fault.msg + "."));
     }
@@ -68,8 +73,8 @@ Region Region::read(const SourceText& source, std::vector<Finding>& findings) {
     };
     Region region;
     region.numbers = {get("decimal_sign", "."), get("group_sign", ",")};
-    region.date_order = get("date_order", "day month year") == "month day year" ? DateOrder::month_day_year
-                                                                                : DateOrder::day_month_year;
+    region.date_order =
+        get("date_order", "day month year") == "month day year" ? DateOrder::month_day_year : DateOrder::day_month_year;
     region.clock = get("clock", "12 hours") == "24 hours" ? Clock::twenty_four_hours : Clock::twelve_hours;
     region.paper = get("paper", "letter");
     region.emergency_number = get("emergency_number", "");

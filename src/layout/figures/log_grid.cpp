@@ -129,7 +129,7 @@ Piece log_head(const TableRow& row, const LogColumns& columns, const LogStyles& 
     piece.keep_with_next = true;
     piece.repeats = true;
     piece.frame.width = columns.width();
-    piece.frame.height = mm(6.4) * context.scale;
+    piece.frame.height = mm(5.6) * context.scale;
     const double widths[kFixedColumns]{columns.item, columns.expected, columns.accepted};
     double x = 0;
     for (std::size_t at = 0; at < kFixedColumns; ++at) {
@@ -166,8 +166,13 @@ LogColumns log_columns(const Block& table, const LogStyles& styles, double width
     columns.item = mm(31) * scale;
     columns.write = kWriteColumn * std::max(1.0, 0.8 * scale);
     const std::size_t wanted = table.head.cells.size() > kFixedColumns ? table.head.cells.size() - kFixedColumns : 0;
+    constexpr double kNarrowestWrite = mm(13.4);
+    constexpr double kNarrowestItem = mm(26);
+    const double needed = kNarrowestWrite * static_cast<double>(wanted);
+    if (scale <= 1.2)
+        columns.item = std::clamp(width - columns.expected - columns.accepted - needed, kNarrowestItem, columns.item);
     const double room = std::max(0.0, width - columns.fixed());
-    columns.count = std::min(wanted, static_cast<std::size_t>(room / mm(13.4)));
+    columns.count = std::min(wanted, static_cast<std::size_t>(room / kNarrowestWrite + 0.001));
     if (columns.count > 0) columns.write = std::min(columns.write, room / static_cast<double>(columns.count));
     columns.item = width - columns.expected - columns.accepted - columns.write * static_cast<double>(columns.count);
     return columns;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <stdexcept>
 #include <string>
 
@@ -10,7 +11,8 @@
 namespace ventfolio {
 namespace {
 
-constexpr double kSide = 26;     // the square in which the signs are drawn
+constexpr double kSide = 26;  // the square in which the signs are drawn
+constexpr double kSignPad = mm(1.4);
 constexpr double kStroke = 1.7;  // of every line in it
 
 struct SignDrawing {
@@ -55,17 +57,20 @@ const SignDrawing* find_sign(std::string_view name) {
     return found == kSigns.end() ? nullptr : &*found;
 }
 
+Inlines without_figure(const Inlines& inlines) {
+    Inlines text;
+    for (const Inline& piece : inlines) {
+        const bool blank = piece.kind == Inline::Kind::text && piece.text.find_first_not_of(' ') == std::string::npos;
+        if (piece.kind != Inline::Kind::figure && !(text.empty() && blank)) text.push_back(piece);
+    }
+    return text;
+}
+
 Frame set_sign_cell(const Block& item, double width, double side, LayoutContext& context) {
     const Inlines& inlines = inlines_of(item);
-    Inlines text;
-    std::string figure;
-    for (const Inline& piece : inlines) {
-        if (piece.kind == Inline::Kind::figure)
-            figure = piece.text;
-        else if (!text.empty() || piece.kind != Inline::Kind::text ||
-                 piece.text.find_first_not_of(' ') != std::string::npos)
-            text.push_back(piece);
-    }
+    const auto found = std::ranges::find(inlines, Inline::Kind::figure, &Inline::kind);
+    const std::string figure = found == inlines.end() ? "" : found->text;
+    const Inlines text = without_figure(inlines);
     const auto [word, rest] = split_after_strong(text);
     const double indent = figure.empty() ? 0 : side + mm(2.5);
     TextStyle word_style = plain_style(15 * context.scale, Face::bold);
@@ -89,6 +94,19 @@ Frame set_sign_cell(const Block& item, double width, double side, LayoutContext&
     cell.put(std::move(words), indent, top);
     cell.put(std::move(what), indent, top + first);
     return cell;
+}
+
+/// Each cell by what it has to say: half of the room in equal parts, half by the length of the words.
+std::vector<double> cell_widths(std::span<const Block> items, double width, double side, LayoutContext& context) {
+    std::vector<double> widths;
+    double total = 0;
+    for (const Block& item : items) {
+        const auto [word, rest] = split_after_strong(without_figure(inlines_of(item)));
+        widths.push_back(side + natural_width(rest, plain_style(10.5 * context.scale), context));
+        total += widths.back();
+    }
+    for (double& one : widths) one = width * (0.5 / static_cast<double>(items.size()) + 0.5 * one / total);
+    return widths;
 }
 
 }  // namespace
@@ -118,21 +136,22 @@ Pieces set_signs(const Block& list, const SectionStyle&, double width, LayoutCon
     const double side = mm(10) * context.scale;
     // Four cells of a row are the most that leave room for words; large print has two.
     const std::size_t columns = std::min<std::size_t>(list.children.size(), context.scale > 1.2 ? 2 : 4);
-    const double column = width / static_cast<double>(columns);
-    const double pad = mm(1.4);
+    const double pad = kSignPad;
     Pieces rows;
     for (std::size_t first = 0; first < list.children.size(); first += columns) {
         Piece row;
         row.frame.width = width;
         row.line = list.line;
+        const std::span items{&list.children[first], std::min(columns, list.children.size() - first)};
+        const std::vector<double> widths = cell_widths(items, width, side, context);
         std::vector<Frame> cells;
-        for (std::size_t at = first; at < std::min(first + columns, list.children.size()); ++at) {
+        for (std::size_t at = 0; at < items.size(); ++at) {
             ++context.node;
-            cells.push_back(set_sign_cell(list.children[at], column - 2 * pad, side, context));
+            cells.push_back(set_sign_cell(items[at], widths[at] - 2 * pad, side, context));
             row.frame.height = std::max(row.frame.height, cells.back().height + 2 * pad);
         }
-        for (std::size_t at = 0; at < cells.size(); ++at) {
-            const double x = static_cast<double>(at) * column;
+        double x = 0;
+        for (std::size_t at = 0; at < cells.size(); x += widths[at], ++at) {
             if (at > 0) row.frame.put_rule({{x, 0}, {x, row.frame.height}, mm(0.25), Ink::black});
             const double top = (row.frame.height - cells[at].height) / 2;
             row.frame.put(std::move(cells[at]), x + pad, top);
