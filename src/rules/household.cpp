@@ -163,6 +163,14 @@ void note_accepted(DerivedPrescription& rx) {
         threshold::kToleranceVolumeShare, threshold::kToleranceVolumeLeast, threshold::kToleranceVolumeMostShare};
     constexpr calc::Tolerance<Dimension::flow> kMinuteVolume{threshold::kToleranceMinuteVolume, Flow{}, 1};
     rx.accepted_volume = accepted(expected.tidal_volume, rx.usual_volume, kVolume);
+    constexpr calc::Tolerance<Dimension::pressure> kPressure{threshold::kTolerancePressureShare,
+                                                             threshold::kTolerancePressureLeast, 1};
+    std::optional<Pressure> usual_peak;
+    if (expected.peak_pressure)
+        usual_peak = expected.peak_pressure.middle();
+    else if (!rx.volume_assured)
+        usual_peak = rx.top;
+    rx.accepted_peak_pressure = accepted(expected.peak_pressure, usual_peak, kPressure);
     rx.accepted_minute_volume = accepted(expected.minute_volume, rx.usual_minute_volume, kMinuteVolume);
 }
 

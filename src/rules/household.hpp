@@ -44,6 +44,7 @@ struct DerivedPrescription {
     std::optional<double> usual_per_weight;
     std::optional<calc::Band<Volume>> accepted_volume;  ///< what the setting check accepts
     std::optional<calc::Band<Flow>> accepted_minute_volume;
+    std::optional<calc::Band<Pressure>> accepted_peak_pressure;
     std::optional<Flow> oxygen_flow;  ///< above 0
 };
 

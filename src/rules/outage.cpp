@@ -50,6 +50,8 @@ BatteryFacts facts_of(const Battery& battery, const Household& home) {
     if (reason) {
         facts.lowered = true;
         facts.lowered_because = *reason;
+        const auto& start = home.profile.orders->effective_at;
+        if (start) facts.retest_by = start->date.plus_days(threshold::kBatteryRetestWithin);
         facts.derating = std::min(facts.derating, threshold::kBatteryDeratingLowered);
     }
     const Device* bed = home.unit_at_bed();
@@ -98,9 +100,16 @@ std::optional<Duration> oxygen_of(const Household& home, Flow flow) {
     return sum;
 }
 
-/// A vehicle's socket or a generator that is there counts as a source; whether it can carry the load is another rule.
+/// Power besides wall and batteries: a vehicle's socket and a generator outdoors, where they carry what hangs on them.
 int further_sources(const Profile& profile) {
-    return (profile.power->vehicle.given() ? 1 : 0) + (profile.power->generator.given() ? 1 : 0);
+    const auto unsuitable = unsuitable_supplies(profile);
+    const auto suits = [&](UnsuitableSupply::Kind kind) {
+        return std::ranges::find(unsuitable, kind, &UnsuitableSupply::kind) == unsuitable.end();
+    };
+    const bool vehicle = profile.power->vehicle.given() && suits(UnsuitableSupply::Kind::vehicle);
+    const bool generator = profile.power->generator.given() && suits(UnsuitableSupply::Kind::generator) &&
+                           profile.power->generator->place.is(GeneratorPlace::outdoors);
+    return (vehicle ? 1 : 0) + (generator ? 1 : 0);
 }
 
 }  // namespace

@@ -17,7 +17,8 @@ struct BatteryFacts {
     bool at_bed = false;   ///< serves the unit used at the bed
     bool lowered = false;  ///< counted with the lower derating
     bool test_too_old = false;
-    std::string lowered_because;  ///< in words, when lowered
+    std::string lowered_because;    ///< in words, when lowered
+    std::optional<Date> retest_by;  ///< when lowered: so many days after the orders began
 };
 
 /// How long the home lasts without wall power.
@@ -30,6 +31,17 @@ struct OutageFacts {
     std::optional<Duration> leave_reserve;  ///< 2 x travel + 120 min
     int sources_at_bed = 0;                 ///< of power besides the wall, for the unit at the bed
 };
+
+/// A source of power that cannot carry what hangs on it; the plan does not count it.
+struct UnsuitableSupply {
+    enum class Kind { generator, vehicle, inverter };
+    Kind kind;
+    const FieldBase* at;
+    std::string supply;  ///< "The generator"
+    std::string need;    ///< "2750 W"
+    std::string rating;  ///< "2200 W"
+};
+std::vector<UnsuitableSupply> unsuitable_supplies(const Profile& profile);
 
 struct Household;
 OutageFacts outage_facts(const Household& home);

@@ -24,39 +24,36 @@ bool humidifier_ordered_on_battery(const Household& home) {
 
 std::string watts(Power power) { return shown(power.in(unit::W), 0) + " W"; }
 
-void cannot_carry(Report& report, Spot at, std::string supply, std::string need, std::string rating) {
-    report.at(at).with("supply", std::move(supply)).with("need", std::move(need)).with("rating", std::move(rating));
-}
-
-void check_generator(const Household& home, Report& report) {
-    const Generator& generator = *home.profile.power->generator;
-    if (!home.profile.power->generator.given() || !generator.power) return;
+void check_generator(const Profile& profile, std::vector<UnsuitableSupply>& found) {
+    const Generator& generator = *profile.power->generator;
+    if (!profile.power->generator.given() || !generator.power) return;
     std::vector<calc::SupplyLoad> loads;
-    for (const Load& load : home.profile.loads)
+    for (const Load& load : profile.loads)
         if (load.on_generator.is(true) && load.power)
             loads.push_back({*load.power, load.start_power ? *load.start_power : *load.power});
     const auto need = calc::generator_load(loads);
     if (need && above(need->needed, *generator.power))
-        cannot_carry(report, generator.power, "The generator", watts(need->needed), written(generator.power));
+        found.push_back({UnsuitableSupply::Kind::generator, &generator.power, "The generator", watts(need->needed),
+                         written(generator.power)});
 }
 
-void check_vehicle(const Household& home, Report& report) {
-    const Vehicle& vehicle = *home.profile.power->vehicle;
-    if (!home.profile.power->vehicle.given() || !vehicle.power || !vehicle.voltage || !vehicle.rated_current) return;
+void check_vehicle(const Profile& profile, std::vector<UnsuitableSupply>& found) {
+    const Vehicle& vehicle = *profile.power->vehicle;
+    if (!profile.power->vehicle.given() || !vehicle.power || !vehicle.voltage || !vehicle.rated_current) return;
     const auto draw = calc::direct_current_draw(*vehicle.power, *vehicle.voltage, 1);
     if (!draw || calc::socket_carries(*vehicle.rated_current, draw->draw).value_or(true)) return;
-    cannot_carry(report, vehicle.rated_current, "The vehicle's socket",
-                 shown(draw->draw.in(unit::A), 1) + " A for hours",
-                 written(vehicle.rated_current) + " for a short time");
+    found.push_back({UnsuitableSupply::Kind::vehicle, &vehicle.rated_current, "The vehicle's socket",
+                     shown(draw->draw.in(unit::A), 1) + " A for hours",
+                     written(vehicle.rated_current) + " for a short time"});
 }
 
-void check_inverter(const Household& home, Report& report) {
-    const Inverter& inverter = *home.profile.power->inverter;
-    if (!home.profile.power->inverter.given() || !inverter.waveform.is(Waveform::modified)) return;
-    for (const Device& unit : home.profile.devices) {
+void check_inverter(const Profile& profile, std::vector<UnsuitableSupply>& found) {
+    const Inverter& inverter = *profile.power->inverter;
+    if (!profile.power->inverter.given() || !inverter.waveform.is(Waveform::modified)) return;
+    for (const Device& unit : profile.devices) {
         if (!unit.needs_pure_sine.is(true)) continue;
-        cannot_carry(report, inverter.waveform, "The inverter", written(unit.label) + ", which needs a pure sine wave",
-                     "a modified wave");
+        found.push_back({UnsuitableSupply::Kind::inverter, &inverter.waveform, "The inverter",
+                         written(unit.label) + ", which needs a pure sine wave", "a modified wave"});
         return;
     }
 }
@@ -64,6 +61,14 @@ void check_inverter(const Household& home, Report& report) {
 bool unsafe_place(const Field<GeneratorPlace>& place) { return place && *place != GeneratorPlace::outdoors; }
 
 }  // namespace
+
+std::vector<UnsuitableSupply> unsuitable_supplies(const Profile& profile) {
+    std::vector<UnsuitableSupply> found;
+    check_generator(profile, found);
+    check_vehicle(profile, found);
+    check_inverter(profile, found);
+    return found;
+}
 
 namespace check {
 
@@ -80,9 +85,8 @@ void battery_load_unknown(const Household& home, Report& report) {
 }
 
 void backup_supply_unsuitable(const Household& home, Report& report) {
-    check_generator(home, report);
-    check_vehicle(home, report);
-    check_inverter(home, report);
+    for (const UnsuitableSupply& one : unsuitable_supplies(home.profile))
+        report.at(*one.at).with("supply", one.supply).with("need", one.need).with("rating", one.rating);
 }
 
 void generator_too_near_openings(const Household& home, Report& report) {

@@ -34,6 +34,7 @@ TEST_CASE("the change of settings lowers the time of all five batteries to 70 %"
     CHECK(std::ranges::count(judged.findings, "battery-time-lowered", &Finding::rule) == 5);
     const Household home{judged.read.profile, *Date::parse("2026-03-17")};
     REQUIRE(home.outage.power);
+    CHECK(home.outage.batteries[0].retest_by == Date::parse("2026-03-23"));  // orders began on 16 March
     // 910 min x 0.70 = 637 min; less 2 x 25 min and 120 min: 467 min (worked example of the home's design)
     CHECK((*home.outage.power).in(unit::min) == doctest::Approx(637));
     CHECK((*home.outage.time_left - *home.outage.leave_reserve).in(unit::min) == doctest::Approx(467));
@@ -47,6 +48,7 @@ TEST_CASE("numbers derived for the demo homes agree with the worked examples") {
     CHECK((*bed.top).in(unit::cmH2O) == doctest::Approx(21));
     CHECK((*bed.cycle).in(unit::s) == doctest::Approx(60.0 / 14));
     CHECK(*bed.usual_per_weight == doctest::Approx(7.3).epsilon(0.01));
+    CHECK(bed.accepted_peak_pressure->low.in(unit::cmH2O) == doctest::Approx(18.9));  // 21 less 10 %
     CHECK((*home.prescriptions[1].top).in(unit::cmH2O) == doctest::Approx(27));
     CHECK((*home.prescriptions[1].bottom).in(unit::cmH2O) == doctest::Approx(19));
     CHECK((*home.outage.power).in(unit::min) == doctest::Approx(728));
