@@ -73,7 +73,7 @@ Pieces side_by_side(const std::vector<Call>& calls, const CallStyles& styles, do
     piece.frame.height += mm(3.2);
     for (std::size_t at = 0; at < cells.size(); ++at) {
         const double x = static_cast<double>(at) * column;
-        if (at > 0) piece.frame.put_rule({{x, 0}, {x, piece.frame.height}, mm(0.25), Ink::black});
+        if (at > 0) piece.frame.put_rule({{x, 0}, {x, piece.frame.height - kBorder}, mm(0.25), Ink::black});
         piece.frame.put(std::move(cells[at]), x + kPad, mm(1.5));
     }
     piece.frame.put_box(

@@ -111,8 +111,7 @@ Frame set_header(const Furniture& furniture, const Inlines& title, std::size_t p
     const double ground = header.height - mm(1.2);
     const double left_height = left.height;
     const double right_height = right.height;
-    // Poster: the large name hangs lower than its own line box suggests, so it is set by its baseline.
-    header.put(std::move(left), 0, ground - left_height + (poster && !wide_name ? mm(1.4) : 0));
+    header.put(std::move(left), 0, ground - left_height);
     header.put(std::move(right), wide_name ? 0 : width - right_width,
                wide_name ? ground - left_height - right_height : ground - right_height);
     header.put_rule({{0, header.height}, {width, header.height}, look.rule, Ink::black});

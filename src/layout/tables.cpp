@@ -56,11 +56,14 @@ Piece set_row(const TableRow& row, const SectionStyle& style, double width, Layo
     Frame label = set_text(cell(row, 0).inlines, label_style, columns.label, "table cell", context);
     Frame value = set_text(cell(row, 1).inlines, answer_style, columns.value, "table cell", context);
     const double pad = mm(0.3) * context.scale;
-    const double baseline = std::max(first_baseline(label), first_baseline(value));
+    const double number_baseline = answer_style.leading * style.sizes.number * 0.5 + 0.28 * style.sizes.number;
+    const double baseline = std::max({number_baseline, first_baseline(label), first_baseline(value)});
     const double label_top = columns.stacked ? pad : pad + baseline - first_baseline(label);
     const double value_top = columns.stacked ? pad + label.height : pad + baseline - first_baseline(value);
     Piece piece = row_piece(row, width);
-    piece.frame.height = std::max(label_top + label.height, value_top + value.height) + pad;
+    // Rows of words are as tall as rows of numbers, so that the rules stand at one distance.
+    const double least = answer_style.leading * style.sizes.number + 2 * pad;
+    piece.frame.height = std::max({least, label_top + label.height + pad, value_top + value.height + pad});
     piece.frame.put(std::move(label), 0, label_top);
     piece.frame.put(std::move(value), width - columns.value, value_top);
     piece.frame.put_rule({{0, piece.frame.height}, {width, piece.frame.height}, kThin, Ink::grey});
@@ -68,7 +71,7 @@ Piece set_row(const TableRow& row, const SectionStyle& style, double width, Layo
 }
 
 Piece set_note(const TableRow& row, const SectionStyle& style, double width, LayoutContext& context) {
-    TextStyle look = plain_style(style.sizes.label);
+    TextStyle look = plain_style(style.sizes.unit);
     look.leading = 1.22;
     Piece piece = row_piece(row, width);
     Frame text = set_text(cell(row, 0).inlines, look, width, "table cell", context);

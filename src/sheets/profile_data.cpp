@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "units/text.hpp"
+
 namespace ventfolio {
 namespace {
 
@@ -17,6 +19,9 @@ class DataVisitor final : public ConstVisitor {
         // A section `{{#x}}` is for homes that have x: `none` is an answer, but no x.
         put(key, field.is_none() ? TemplateData{} : content(info, field, UnitForm::full));
         if (info.none) put(key + "_or_none", content(info, field, UnitForm::full));
+        if (field.kind() == ValueKind::text || field.kind() == ValueKind::choice ||
+            field.kind() == ValueKind::text_list)
+            put(key + "_sentence", field.is_none() ? TemplateData{} : at_start(content(info, field, UnitForm::full)));
         if (field.kind() == ValueKind::date) put(key + "_brief", content(info, field, UnitForm::brief));
         if (field.kind() == ValueKind::measure || field.kind() == ValueKind::range) {
             put(key + "_brief", content(info, field, UnitForm::brief));
@@ -53,6 +58,17 @@ class DataVisitor final : public ConstVisitor {
     TemplateData::Object data;
 
   private:
+    /// As it stands at the start of a sentence.
+    static TemplateData at_start(TemplateData content) {
+        if (!content.value() || content.value()->parts.empty()) return content;
+        PrintedValue value = *content.value();
+        std::u32string letters = code_points(value.parts.front().text);
+        if (letters.empty()) return content;
+        const std::string rest = value.parts.front().text.substr(utf8(letters.front()).size());
+        value.parts.front().text = capitals(utf8(letters.front())) + rest;
+        return value;
+    }
+
     std::string path_to(const std::string& key) const { return path_.empty() ? key : path_ + "." + key; }
     void put(std::string key, TemplateData content) { data.insert_or_assign(std::move(key), std::move(content)); }
 

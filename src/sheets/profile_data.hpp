@@ -11,6 +11,7 @@ namespace ventfolio {
 ///
 /// A field `x` gives `x` (to print), and by its kind also
 ///   measure, range  `x_brief` (short unit), `x_number` (no unit)
+///   text, choice    `x_sentence` (with a capital, for the start of a sentence)
 ///   date            `x_brief` (month shortened)
 ///   choice          `x_is_WORD` for each word it may have
 ///   none            `x_is_none`, and `x_or_none`, which prints the answer "none"; `x` itself is then missing, so that
