@@ -31,8 +31,8 @@ void print_findings(const std::vector<Finding>& findings, const SourceText* prof
         const bool in_profile = profile && !finding.marks.empty() && finding.marks.front().file == profile->name;
         (in_profile ? of_profile : of_sheets).push_back(finding);
     }
-    fmt::print(stderr, "{}", report_text(of_sheets, stationery, style));
-    if (!profile) return;
+    if (!of_sheets.empty()) fmt::print(stderr, "{}", report_text(of_sheets, stationery, style));
+    if (of_profile.empty()) return;
     if (!standard_error_is_terminal()) style.mask = audiences_of;
     fmt::print(stderr, "{}", report_text(of_profile, std::span{profile, 1}, style));
 }

@@ -25,6 +25,7 @@ enum class PageStart {
 struct Row {
     Pieces pieces;
     PageStart start = PageStart::anywhere;
+    bool keep_together = false;
 };
 
 PageStart page_start(const Section& section) {
@@ -145,7 +146,8 @@ class Pager {
         if (row.start == PageStart::back && pages_.empty() && page_has_content()) next_page();
         const double gap = page_has_content() ? kRowGap : 0;
         if (fits(row.pieces, gap)) return put_all(std::move(row.pieces), gap);
-        if (row.pieces.size() == 1 || !room_for_start(row.pieces, gap)) {
+        const bool whole = row.keep_together && height_of(row.pieces) <= body_height(pages_.size() + 1) + kFitTolerance;
+        if (row.pieces.size() == 1 || whole || !room_for_start(row.pieces, gap)) {
             if (page_has_content()) next_page();
             if (fits(row.pieces, 0)) return put_all(std::move(row.pieces), 0);
         }
@@ -398,7 +400,8 @@ PlacedSheet lay_out(const Document& document, const Furniture& furniture, const 
         if (setup.scale > 1.2 || row.size() == 1) {
             bool first = true;
             for (const Section& section : row) {
-                pager.place({set_section(section, width, context), first ? start : PageStart::anywhere});
+                pager.place({set_section(section, width, context), first ? start : PageStart::anywhere,
+                             section.keeps_together()});
                 first = false;
             }
         } else {

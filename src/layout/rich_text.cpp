@@ -356,7 +356,9 @@ Frame set_text(const Inlines& inlines, const TextStyle& style, double width, std
                LayoutContext& context) {
     Frame frame;
     frame.width = width;
-    const TextSpans spans = spans_of(inlines, style, context);
+    TextSpans spans = spans_of(inlines, style, context);
+    // A line to write on may be shorter than it was asked for, but not longer than its column.
+    for (TextSpan& span : spans) span.object_width = std::min(span.object_width, width);
     LineBreaker breaker{spans, context};
     for (Line& line : style.balanced ? balanced_lines(breaker, width) : breaker.lines(width, true)) {
         const double pitch = style.leading * line.size;

@@ -159,11 +159,36 @@ Pieces set_strip(const Section& section, const SectionStyle& style, double width
     return {one_piece(section, std::move(frame), {})};
 }
 
+/// The parts of a section in one box: whole where it fits on a page, open at the break where it does not.
+Pieces in_box(const Section& section, Pieces parts, double side, double top, double bottom, double width, double stroke,
+              const LayoutContext& context) {
+    Pieces pieces;
+    for (std::size_t at = 0; at < parts.size(); ++at) {
+        const bool first = at == 0;
+        const bool last = at + 1 == parts.size();
+        const double above = first ? top : parts[at].gap;
+        Piece piece = one_piece(section, {}, {});
+        piece.field = parts[at].field;
+        piece.line = parts[at].line;
+        piece.keep_with_next = first || parts[at].keep_with_next;
+        Frame& frame = piece.frame;
+        frame.width = width;
+        frame.height = above + parts[at].frame.height + (last ? bottom : 0);
+        const Origin origin{context.node, "box", {}};
+        const double half = stroke / 2;
+        frame.put_rule({{half, 0}, {half, frame.height}, stroke, Ink::black}, origin);
+        frame.put_rule({{width - half, 0}, {width - half, frame.height}, stroke, Ink::black}, origin);
+        if (first) frame.put_rule({{0, half}, {width, half}, stroke, Ink::black}, origin);
+        if (last) frame.put_rule({{0, frame.height - half}, {width, frame.height - half}, stroke, Ink::black}, origin);
+        frame.put(std::move(parts[at].frame), side, above);
+        pieces.push_back(std::move(piece));
+    }
+    return pieces;
+}
+
 Pieces set_boxed(const Section& section, const SectionStyle& style, double width, double stroke,
                  LayoutContext& context) {
     const double side = section.span() < 12 ? mm(3) : mm(4);
-    const double top = mm(2.2);
-    const double bottom = mm(2.4);
     const double inner = width - 2 * side;
     Pieces parts;
     if (section.heading && !heading_of(section).empty()) {
@@ -174,15 +199,7 @@ Pieces set_boxed(const Section& section, const SectionStyle& style, double width
     Pieces body = set_blocks(section.blocks, style, inner, context);
     if (!body.empty()) body.front().gap = style.steps ? mm(1.6) : mm(1.0);
     std::ranges::move(body, std::back_inserter(parts));
-    Frame frame;
-    frame.width = width;
-    frame.height = height_of(parts) + top + bottom;
-    frame.put_box({{stroke / 2, stroke / 2}, width - stroke, frame.height - stroke, stroke, false, Ink::black},
-                  {context.node, "box", {}});
-    Piece piece = one_piece(section, {}, parts);
-    frame.put(stacked(std::move(parts), inner), side, top);
-    piece.frame = std::move(frame);
-    return {std::move(piece)};
+    return in_box(section, std::move(parts), side, mm(2.2), mm(2.4), width, stroke, context);
 }
 
 Pieces set_banner(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {

@@ -15,6 +15,8 @@ struct Section {
     bool has(std::string_view name) const { return heading && heading->attributes.has(name); }
     /// Columns of twelve that it takes: `span=6` or `.half`.
     std::size_t span() const;
+    /// Kept on one page if a page can hold it: rescue steps and other boxes.
+    bool keeps_together() const { return has("act") || has("box"); }
 };
 
 std::vector<Section> sections_of(std::span<const Block> blocks);

@@ -236,9 +236,49 @@ Piece set_grid_row(const TableRow& row, const TextStyle& look, const std::vector
 
 }  // namespace
 
+namespace {
+
+bool grid_fits(const Block& table, const GridStyles& styles, const std::vector<double>& columns,
+               LayoutContext& context) {
+    for (std::size_t column = 0; column < columns.size(); ++column) {
+        const double room = columns[column] - mm(2) + kFitTolerance;
+        if (widest_word(cell(table.head, column).inlines, styles.head, context) > room) return false;
+        for (const TableRow& row : table.rows)
+            if (widest_word(cell(row, column).inlines, styles.body, context) > room) return false;
+    }
+    return true;
+}
+
+/// A grid too wide for the page, one row after the other: its name, then each head with its value.
+Pieces set_grid_as_rows(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+    Pieces pieces;
+    for (const TableRow& row : table.rows) {
+        ++context.node;
+        TextStyle name = plain_style(style.sizes.heading, Face::bold);
+        name.leading = 1.2;
+        Piece head = row_piece(row, width);
+        Frame text = set_text(cell(row, 0).inlines, name, width, "table cell", context);
+        head.frame.height = text.height;
+        head.frame.put(std::move(text), 0, 0);
+        head.gap = mm(2);
+        head.keep_with_next = true;
+        pieces.push_back(std::move(head));
+        for (std::size_t column = 1; column < table.head.cells.size(); ++column) {
+            TableRow pair;
+            pair.line = row.line;
+            pair.cells = {cell(table.head, column), cell(row, column)};
+            pieces.push_back(set_row(pair, style, width, context));
+        }
+    }
+    return pieces;
+}
+
+}  // namespace
+
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     const GridStyles styles = grid_styles(style, context);
     const std::vector<double> columns = grid_columns(table, styles, width, context);
+    if (!grid_fits(table, styles, columns, context)) return set_grid_as_rows(table, style, width, context);
     Pieces pieces;
     Piece head = set_grid_row(table.head, styles.head, columns, width, "table head", context);
     head.keep_with_next = true;
