@@ -224,7 +224,9 @@ Pieces set_warning(const Block& block, const SectionStyle& style, double width, 
     Frame frame;
     frame.width = width;
     frame.height = std::max(side, text.height) + 2 * pad;
-    frame.put_box({{0, 0}, width, frame.height, mm(0.35), false, Ink::black}, {context.node, "call-out", {}});
+    constexpr double kLine = mm(0.35);
+    frame.put_box({{kLine / 2, kLine / 2}, width - kLine, frame.height - kLine, kLine, false, Ink::black},
+                  {context.node, "call-out", {}});
     frame.put(sign("warning", side, context), pad, (frame.height - side) / 2);
     frame.put(std::move(text), pad + side + gap, (frame.height - text.height) / 2);
     return {piece_of(std::move(frame), mm(2), block)};

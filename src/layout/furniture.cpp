@@ -12,6 +12,7 @@ namespace {
 constexpr double kMargin = mm(12.7);
 constexpr double kBinding = mm(20);  // holes are punched here
 constexpr double kLiveWidth = mm(176);
+constexpr double kLiveHeight = mm(254);  // of Letter
 
 Inlines page_and_revision(const Furniture& furniture, std::size_t page, std::size_t pages) {
     std::string text = with_replaced(furniture.page_of, "{page}", fmt::format("{}", page));
@@ -152,7 +153,7 @@ PageBox page_box(Paper paper) {
     const double page_width = paper == Paper::letter ? 612 : 595.28;
     const double page_height = paper == Paper::letter ? 792 : 841.89;
     // 176 mm from the binding margin leaves 14 mm on A4 and 19.9 mm on Letter.
-    return {page_width, page_height, kBinding, kMargin, kLiveWidth, page_height - kMargin};
+    return {page_width, page_height, kBinding, kMargin, kLiveWidth, page_height - kMargin, kMargin + kLiveHeight};
 }
 
 SetFurniture set_furniture(const Furniture& furniture, const Inlines& title, std::size_t page, std::size_t pages,

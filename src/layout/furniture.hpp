@@ -4,14 +4,15 @@
 
 namespace ventfolio {
 
-/// The live box of a page: the same on both papers, so that a sheet breaks alike on either.
+/// The live box of a page. A sheet breaks alike on both papers: what A4 is longer stays free above the footer.
 struct PageBox {
     double page_width;
     double page_height;
     double left;
     double top;
     double width;
-    double bottom;  ///< y of the lower end of the footer
+    double bottom;       ///< y of the lower end of the footer
+    double body_bottom;  ///< the same on the shorter paper, which says how much a page holds
 };
 PageBox page_box(Paper paper);
 

@@ -223,7 +223,7 @@ class Pager {
         return box_.top + header + mm(3);
     }
     double body_height(std::size_t page) {
-        return box_.bottom - furniture_of(page).footer.height - mm(1.6) - body_top(page);
+        return box_.body_bottom - furniture_of(page).footer.height - mm(1.6) - body_top(page);
     }
     double left() { return body_height(pages_.size()) - current_.used; }
 

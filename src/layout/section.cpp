@@ -272,7 +272,8 @@ Pieces set_pointer(const Section& section, const SectionStyle& style, double wid
     Frame frame;
     frame.width = width;
     frame.height = std::max(tag.height, text.height) + 2 * pad;
-    frame.put_box({{0, 0}, width, frame.height, kThin, false, Ink::black}, {context.node, "box", {}});
+    frame.put_box({{kThin / 2, kThin / 2}, width - kThin, frame.height - kThin, kThin, false, Ink::black},
+                  {context.node, "box", {}});
     const double tag_top = (frame.height - tag.height) / 2;
     const double text_top = (frame.height - text.height) / 2;
     frame.put(std::move(tag), pad, tag_top);

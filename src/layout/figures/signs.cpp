@@ -159,7 +159,8 @@ Pieces set_signs(const Block& list, const SectionStyle&, double width, LayoutCon
             const double top = (row.frame.height - cells[at].height) / 2;
             row.frame.put(std::move(cells[at]), x + pad, top);
         }
-        row.frame.put_box({{0, 0}, width, row.frame.height, mm(0.35), false, Ink::black});
+        constexpr double kLine = mm(0.35);
+        row.frame.put_box({{kLine / 2, kLine / 2}, width - kLine, row.frame.height - kLine, kLine, false, Ink::black});
         rows.push_back(std::move(row));
     }
     return rows;
