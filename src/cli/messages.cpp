@@ -25,6 +25,7 @@ void print_findings(const std::vector<Finding>& findings, const SourceText* prof
     ReportStyle style;
     style.colour = standard_error_is_terminal();
     style.texts = !quiet;
+    style.summary = false;
     std::vector<Finding> of_profile;
     std::vector<Finding> of_sheets;
     for (const Finding& finding : findings) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
 #include "rules/rule_book.hpp"
 #include "units/text.hpp"
@@ -85,6 +86,7 @@ std::string quote(const Mark& mark, std::span<const SourceText> sources, const R
     const SourceText* source = source_named(sources, mark.file);
     if (!mark.place.known() || source == nullptr) return {};
     const std::string_view line = source->line(mark.place.line);
+    if (style.mask && line.starts_with('#')) return {};  // nothing but asterisks would be left of a comment
     QuotedLine quoted = quoted_line(line);
     CaretSpan caret{mark.place.column - 1, mark.place.column};
     if (mark.place.end > mark.place.begin) {
@@ -134,7 +136,17 @@ void append_text(std::string& out, std::string_view head, std::string_view text,
     out += fmt::format("  {:<8}{}\n", head, wrapped(text, kIndent, kIndent, style.width));
 }
 
-void append_finding(std::string& out, const Finding& finding, std::span<const SourceText> sources,
+/// The rule's texts, in full only where the report has not given them before.
+void append_texts(std::string& out, const Finding& finding, bool first_of_rule, const ReportStyle& style) {
+    const RuleText* rule = find_rule(finding.rule);
+    const bool own = !finding.to_do.empty();
+    if (first_of_rule) append_text(out, "why:", rule ? rule->why : "", style);
+    if (own || first_of_rule)
+        append_text(out, "do:", own || !rule ? std::string_view{finding.to_do} : rule->to_do, style);
+    if (first_of_rule) append_text(out, "source:", rule ? rule->source : "", style);
+}
+
+void append_finding(std::string& out, const Finding& finding, bool first_of_rule, std::span<const SourceText> sources,
                     const ReportStyle& style) {
     const std::string_view reset = style.colour ? "\x1b[0m" : "";
     if (!finding.marks.empty()) out += place_of(finding.marks.front()) + ": ";
@@ -146,11 +158,7 @@ void append_finding(std::string& out, const Finding& finding, std::span<const So
         if (at > 0 && mark.file != finding.marks.front().file) out += fmt::format("   in {}\n", mark.file);
         out += quote(mark, sources, style);
     }
-    if (!style.texts) return;
-    const RuleText* rule = find_rule(finding.rule);
-    append_text(out, "why:", rule ? rule->why : "", style);
-    append_text(out, "do:", finding.to_do.empty() && rule ? rule->to_do : std::string_view{finding.to_do}, style);
-    append_text(out, "source:", rule ? rule->source : "", style);
+    if (style.texts) append_texts(out, finding, first_of_rule, style);
 }
 
 }  // namespace
@@ -193,8 +201,10 @@ std::string summary_line(std::span<const Finding> findings) {
 std::string report_text(std::span<const Finding> findings, std::span<const SourceText> sources,
                         const ReportStyle& style) {
     std::string out;
-    for (const Finding& finding : findings) append_finding(out, finding, sources, style);
-    return out + summary_line(findings) + "\n";
+    std::set<std::string_view> explained;
+    for (const Finding& finding : findings)
+        append_finding(out, finding, explained.insert(finding.rule).second, sources, style);
+    return style.summary ? out + summary_line(findings) + "\n" : out;
 }
 
 }  // namespace ventfolio
