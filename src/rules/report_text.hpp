@@ -15,7 +15,8 @@ using AudiencesOf = std::function<Audiences(std::string_view field)>;
 struct ReportStyle {
     std::size_t width = 100;  ///< columns at which why, do and source are wrapped
     bool colour = false;      ///< terminal colours
-    bool texts = true;        ///< why, do and source lines
+    bool texts = true;        ///< why, do and source lines; once for each rule
+    bool summary = true;      ///< a last line that counts the findings
     /// Set when the reader of the messages is not known to be at the terminal: quoted lines then show the value of a
     /// field only if the field may hang on the wall.
     AudiencesOf mask;
