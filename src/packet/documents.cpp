@@ -53,12 +53,13 @@ std::string place_key(const Prescription& order) {
 
 class Maker {
   public:
-    Maker(const Household& home, const Stationery& stationery, std::vector<Finding>& findings)
+    Maker(const Household& home, std::span<const Finding> of_profile, const Stationery& stationery,
+          std::vector<Finding>& findings)
         : home_{home},
           stationery_{stationery},
           findings_{findings},
           printer_{stationery.words, stationery.region},
-          data_{home_data(home, printer_)} {}
+          data_{home_data(home, printer_, of_profile)} {}
 
     void add(const std::string& sheet, std::vector<Document>& documents) {
         const Template& from = stationery_.sheets.at(sheet);
@@ -145,9 +146,10 @@ std::optional<Audience> audience_from(std::string_view word) {
     return found->audience;
 }
 
-std::vector<Document> make_documents(const Household& home, const Stationery& stationery,
-                                     const std::vector<std::string>& sheets, std::vector<Finding>& findings) {
-    Maker maker{home, stationery, findings};
+std::vector<Document> make_documents(const Household& home, std::span<const Finding> of_profile,
+                                     const Stationery& stationery, const std::vector<std::string>& sheets,
+                                     std::vector<Finding>& findings) {
+    Maker maker{home, of_profile, stationery, findings};
     std::vector<Document> documents;
     for (const std::string& sheet : sheets) maker.add(sheet, documents);
     return documents;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -10,10 +11,11 @@
 
 namespace ventfolio {
 
-/// The sheets of one home as document trees: a sheet that is made for each place gives one for each. Faults of the
-/// templates, and what the checks over finished sheets find, are appended to `findings`.
-std::vector<Document> make_documents(const Household& home, const Stationery& stationery,
-                                     const std::vector<std::string>& sheets, std::vector<Finding>& findings);
+/// The sheets of one home as document trees: a sheet that is made for each place gives one for each. `of_profile` are
+/// the rules' findings about the home; some gaps stand on the paper. Faults of the templates, and what the checks over finished sheets find, are appended to `findings`.
+std::vector<Document> make_documents(const Household& home, std::span<const Finding> of_profile,
+                                     const Stationery& stationery, const std::vector<std::string>& sheets,
+                                     std::vector<Finding>& findings);
 
 /// What stands on every page of a sheet beside its own words.
 Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,

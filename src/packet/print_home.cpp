@@ -131,7 +131,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
 
     std::vector<Finding> of_sheets;
     std::vector<LaidOutSheet> sheets;
-    for (Document& document : make_documents(household, stationery, names, of_sheets)) {
+    for (Document& document : make_documents(household, home.findings, stationery, names, of_sheets)) {
         LaidOutSheet sheet;
         sheet.code = sheet_code(document);
         const Furniture furniture = furniture_for(document, household, stationery, sheet.code, unchecked);

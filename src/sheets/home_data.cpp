@@ -5,9 +5,11 @@
 
 #include "calc/safe_minutes.hpp"
 #include "calc/squeeze_interval.hpp"
+#include "rules/rule_book.hpp"
 #include "rules/thresholds.hpp"
 #include "sheets/prescription_data.hpp"
 #include "sheets/profile_data.hpp"
+#include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
@@ -186,7 +188,24 @@ void add_for_crew(TemplateData::Object& data, const Household& home) {
 
 }  // namespace
 
-TemplateData home_data(const Household& home, const Printer& printer) {
+namespace {
+
+std::string with_underscores(std::string_view name) { return with_replaced(std::string{name}, "-", "_"); }
+
+void add_gaps(TemplateData::Object& data, std::span<const Finding> findings) {
+    for (const std::string_view sheet : sheet_names()) data["gaps_on_" + with_underscores(sheet)] = false;
+    for (const RuleText& rule : rule_book()) {
+        if (rule.bold_on.empty()) continue;
+        const bool found = std::ranges::any_of(findings, [&](const Finding& one) { return one.rule == rule.name; });
+        data["gap_" + with_underscores(rule.name)] = found;
+        if (!found) continue;
+        for (const std::string_view sheet : rule.bold_on) data["gaps_on_" + with_underscores(sheet)] = true;
+    }
+}
+
+}  // namespace
+
+TemplateData home_data(const Household& home, const Printer& printer, std::span<const Finding> findings) {
     TemplateData::Object data = profile_data(home.profile, printer);
     add_age(data, home, printer);
     add_free_breathing(data, "awake", home.profile.dependence->unaided_awake, printer);
@@ -195,6 +214,7 @@ TemplateData home_data(const Household& home, const Printer& printer) {
     add_equipment(data, home, printer);
     add_oxygen(data, home, printer);
     add_for_crew(data, home);
+    add_gaps(data, findings);
     data["squeeze"] = squeeze_for_home(home, printer);
     data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);
     return data;

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <span>
+
+#include "profile/finding.hpp"
 #include "rules/household.hpp"
 #include "sheets/printer.hpp"
 #include "sheets/template_data.hpp"
@@ -14,6 +17,9 @@ namespace ventfolio {
 /// `valve_or_cap`, `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`,
 /// `backup_label`, `bed_bag`, `many_places`. For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
 /// `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
-TemplateData home_data(const Household& household, const Printer& printer);
+///
+/// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet `gaps_on_SHEET`
+/// if it has any: accepted or not, the family must see what is not there.
+TemplateData home_data(const Household& household, const Printer& printer, std::span<const Finding> findings);
 
 }  // namespace ventfolio
