@@ -55,7 +55,8 @@ SetHome set_home(const SourceText& profile, const PageSetup& setup) {
     if (home.refused_by_profile()) return home;
     const Household household{home.checked.profile, demo_day()};
     const bool unchecked = not_yet_checked(home.checked.findings, home.checked.profile);
-    for (Document& document : make_documents(household, stationery(), stationery().in_order(), home.of_sheets)) {
+    for (Document& document :
+         make_documents(household, home.checked.findings, stationery(), stationery().in_order(), home.of_sheets)) {
         const Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document), unchecked);
         PlacedSheet placed = lay_out(document, furniture, setup, measurer(), home.of_sheets);
         home.sheets.push_back({std::move(document), std::move(placed)});
@@ -63,7 +64,7 @@ SetHome set_home(const SourceText& profile, const PageSetup& setup) {
     return home;
 }
 
-const std::string& file_named(const PrintedHome& home, std::string_view name) {
+std::string file_named(const PrintedHome& home, std::string_view name) {
     const auto found = std::ranges::find(home.files, name, &FolderFile::name);
     REQUIRE_MESSAGE(found != home.files.end(), std::string{name});
     return found->bytes;

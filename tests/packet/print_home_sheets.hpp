@@ -42,7 +42,7 @@ struct SetHome {
 SetHome set_home(const SourceText& profile, const PageSetup& setup = {});
 
 /// The file of this name among those that print_home made.
-const std::string& file_named(const PrintedHome& home, std::string_view name);
+std::string file_named(const PrintedHome& home, std::string_view name);
 PrintedHome printed_home(const SourceText& profile, const PrintOrder& order = {});
 
 /// Where something stands on its page.
