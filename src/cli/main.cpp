@@ -1,10 +1,12 @@
 #include <fmt/format.h>
+#include <algorithm>
 #include <CLI/CLI.hpp>
 #include <map>
 
 #include "cli/commands.hpp"
 #include "cli/world.hpp"
 #include "pdf/pdf_error.hpp"
+#include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
@@ -36,6 +38,7 @@ class CommandLine {
     }
 
     int run(int count, char** words) {
+        if (count > 1 && !known_command(words[1])) return kUsage;
         try {
             app_.parse(count, words);
         } catch (const CLI::ParseError& fault) {
@@ -46,6 +49,18 @@ class CommandLine {
     }
 
   private:
+    /// CLI11 would say only that a command is missing, not that it does not know this one.
+    bool known_command(const std::string& word) const {
+        if (word.starts_with('-')) return true;
+        std::vector<std::string> names;
+        for (const CLI::App* command : app_.get_subcommands({})) names.push_back(command->get_name());
+        if (std::ranges::find(names, word) != names.end()) return true;
+        const auto near = nearest(word, names);
+        fmt::print(stderr, "ventfolio: there is no command \"{}\"{}; the commands are: {}\n", word,
+                   near ? fmt::format(", did you mean \"{}\"?", *near) : "", joined(names, ", "));
+        return false;
+    }
+
     void add_check() {
         CLI::App* command = app_.add_subcommand("check", "Check profiles and say what does not agree");
         command->add_option("profile", check_.profiles, "YAML profiles of homes")->required();

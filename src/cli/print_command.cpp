@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <filesystem>
+#include <map>
 
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"
@@ -25,12 +26,22 @@ bool known_sheets(const PrintOptions& options, const Stationery& stationery) {
     return true;
 }
 
-int print_one(const std::string& name, const PrintOptions& options, const Stationery& stationery, Measurer& measurer) {
+/// Which profile of this run has a record number already.
+using KnownRecords = std::map<std::string, std::string>;
+
+int print_one(const std::string& name, const PrintOptions& options, const Stationery& stationery, Measurer& measurer,
+              KnownRecords& known) {
     const SourceText profile = read_file(name);
     const PrintedHome home = print_home(profile, options.on, options.order, stationery, measurer);
     print_findings(home.findings, &profile, stationery.sources, options.quiet);
     if (home.refused) {
         fmt::print(stderr, "{}: nothing printed: {}\n", name, summary_line(home.findings));
+        return kFindings;
+    }
+    const auto [first, is_new] = known.emplace(home.record_number, name);
+    if (!is_new) {
+        fmt::print(stderr, "{}: nothing printed: record number {} is already that of {}\n", name, home.record_number,
+                   first->second);
         return kFindings;
     }
     const std::filesystem::path folder{options.folder};
@@ -58,10 +69,11 @@ int print_command(const PrintOptions& options) {
     }
     if (!known_sheets(options, stationery)) return kUsage;
     Measurer measurer;
+    KnownRecords known;
     int status = kDone;
     for (const std::string& name : options.profiles) {
         try {
-            status = std::max(status, print_one(name, options, stationery, measurer));
+            status = std::max(status, print_one(name, options, stationery, measurer, known));
         } catch (const std::runtime_error& fault) {  // the world: a file, a folder, the disk
             fmt::print(stderr, "ventfolio: {}\n", fault.what());
             status = kUnusable;
