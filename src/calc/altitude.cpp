@@ -28,4 +28,20 @@ std::optional<Fraction> equivalent_fraction(Fraction oxygen, Pressure air_there,
     return needed;
 }
 
+std::optional<Band<Pressure>> alveolar_oxygen(Fraction oxygen, Pressure air, Pressure carbon_dioxide) {
+    constexpr double kExchangeRatio = 0.8;
+    const auto inspired = inspired_oxygen(oxygen, air);
+    if (!inspired || !within(carbon_dioxide, 20, 100, unit::mmHg)) return std::nullopt;
+    const double fraction = oxygen.in(unit::percent) / 100;
+    const Band<Pressure> left{*inspired - carbon_dioxide / kExchangeRatio,
+                              *inspired - carbon_dioxide * (fraction + (1 - fraction) / kExchangeRatio)};
+    if (!(left.low > Pressure{})) return std::nullopt;
+    return left;
+}
+
+std::optional<double> trapped_gas_growth(Pressure air_here, Pressure air_there) {
+    if (!is_air(air_here) || !is_air(air_there) || air_there > air_here) return std::nullopt;
+    return air_here / air_there;
+}
+
 }  // namespace ventfolio::calc

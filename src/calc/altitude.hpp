@@ -36,4 +36,25 @@ std::optional<Pressure> inspired_oxygen(Fraction oxygen, Pressure air);
 /// Nothing  is returned outside the range, or when more than pure oxygen would be needed.
 std::optional<Fraction> equivalent_fraction(Fraction oxygen, Pressure air_there, Pressure air_here);
 
+/// The pressure of oxygen in the lung, between the two usual forms of the equation.
+///
+/// Formula  inspired - carbon dioxide / 0.8 (simple, the low end) and inspired - carbon dioxide x (fraction +
+///          (1 - fraction) / 0.8) (full, the high end), where inspired = fraction x (air pressure - 47 mmHg)
+/// Units    fraction of 1, pressures
+/// Range    as for inspired_oxygen; carbon dioxide 20 to 100 mmHg
+/// Source   alveolar gas equation; anaesthesia study page (100 mmHg at 40, simple) and sample values (107 at 36, full)
+/// Example  21 % at sea level, carbon dioxide 40 mmHg: 99.7 to 101.8 mmHg
+/// Nothing  is returned outside the range, or when nothing would be left.
+std::optional<Band<Pressure>> alveolar_oxygen(Fraction oxygen, Pressure air, Pressure carbon_dioxide);
+
+/// How much more room the air in a closed cuff takes at a lower air pressure, if nothing holds it back.
+///
+/// Formula  air pressure here / air pressure there
+/// Units    pressures, result a factor
+/// Range    both 400 to 820 mmHg, there not above here
+/// Source   Boyle's law; US Standard Atmosphere 1976
+/// Example  sea level to 8000 ft: 1.35 times
+/// Nothing  is returned outside the range.
+std::optional<double> trapped_gas_growth(Pressure air_here, Pressure air_there);
+
 }  // namespace ventfolio::calc

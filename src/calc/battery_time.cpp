@@ -43,4 +43,31 @@ std::optional<Duration> rated_battery_time(const RatedBattery& battery, Current 
     return Duration::of(time, unit::h);
 }
 
+std::optional<Band<Duration>> battery_time_range(std::span<const TestedBattery> batteries) {
+    const auto low = battery_time(batteries);
+    if (!low) return std::nullopt;
+    Duration high;
+    for (const TestedBattery& battery : batteries) high = high + battery.tested;
+    return Band<Duration>{*low, high};
+}
+
+std::optional<Band<Duration>> labelled_battery_range(const LabelledBattery& battery, Power load) {
+    const auto low = labelled_battery_time(battery, load);
+    if (!low) return std::nullopt;
+    const double watt_hours = battery.nominal.in(unit::V)*battery.capacity.in(unit::Ah);
+    return Band<Duration>{*low, Duration::of(watt_hours / load.in(unit::W), unit::h)};
+}
+
+std::optional<double> battery_exponent(ElectricCharge slow, Duration slow_time, ElectricCharge fast,
+                                       Duration fast_time) {
+    const bool usable = within(slow, 0.1, 1000, unit::Ah) && within(fast, 0.1, 1000, unit::Ah) &&
+                        within(slow_time, 0.1, 100, unit::h) && within(fast_time, 0.1, 100, unit::h) &&
+                        fast_time < slow_time;
+    if (!usable) return std::nullopt;
+    const double current_ratio = (fast / slow) * (slow_time / fast_time);
+    const double exponent = std::log(slow_time / fast_time) / std::log(current_ratio);
+    if (!within(exponent, 1, 1.4)) return std::nullopt;
+    return exponent;
+}
+
 }  // namespace ventfolio::calc

@@ -67,4 +67,36 @@ struct RatedBattery {
 /// Nothing  is returned outside the range.
 std::optional<Duration> rated_battery_time(const RatedBattery& battery, Current load);
 
+/// The same as a range: from the derated time, which a plan counts on, to the time as it was tested.
+///
+/// Formula  low = battery_time; high = sum of tested times
+/// Units    min
+/// Range    as for battery_time
+/// Source   as for battery_time
+/// Example  300 min at 0.80: 240 to 300 min
+/// Nothing  is returned as for battery_time.
+std::optional<Band<Duration>> battery_time_range(std::span<const TestedBattery> batteries);
+
+/// The same as labelled_battery_time as a range: from all shares to the bare label, which no battery reaches.
+///
+/// Formula  low = labelled_battery_time; high = volts x ampere-hours / watts
+/// Units    h
+/// Range    as for labelled_battery_time
+/// Source   as for labelled_battery_time
+/// Example  12 V, 100 Ah, 60 W: 5.7 to 20 h
+/// Nothing  is returned as for labelled_battery_time.
+std::optional<Band<Duration>> labelled_battery_range(const LabelledBattery& battery, Power load);
+
+/// The exponent of a lead-acid battery from two times that its label gives.
+///
+/// Formula  ln(time 1 / time 2) / ln(current 2 / current 1), current = capacity / time
+/// Units    Ah and h, result a number
+/// Range    capacities 0.1 to 1000 Ah, times 0.1 to 100 h, the second time shorter and its current larger; result 1 to
+///          1.4
+/// Source   Peukert's law
+/// Example  100 Ah over 20 h and 80 Ah over 5 h: 1.19
+/// Nothing  is returned outside the range.
+std::optional<double> battery_exponent(ElectricCharge slow, Duration slow_time, ElectricCharge fast,
+                                       Duration fast_time);
+
 }  // namespace ventfolio::calc

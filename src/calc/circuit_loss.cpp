@@ -19,4 +19,18 @@ std::optional<double> share_breathed_out(Duration time_out, double resistance, d
     return 1 - std::exp(-time_out.in(unit::s) / (resistance * compliance));
 }
 
+std::optional<MillilitresPerCmH2O> measured_compliance(Volume test, Pressure peak, Pressure baseline) {
+    const bool usable = within(test, 1, 2500, unit::mL) && within(peak, 0, 100, unit::cmH2O) &&
+                        within(baseline, 0, 100, unit::cmH2O) && baseline < peak;
+    if (!usable) return std::nullopt;
+    const double compliance = test.in(unit::mL) / (peak - baseline).in(unit::cmH2O);
+    if (!within(compliance, 0.1, 5)) return std::nullopt;
+    return MillilitresPerCmH2O{compliance};
+}
+
+std::optional<MillilitresPerCmH2O> gas_compliance(Volume gas, Pressure air) {
+    if (!within(gas, 10, 5000, unit::mL) || !within(air, 400, 820, unit::mmHg)) return std::nullopt;
+    return MillilitresPerCmH2O{gas.in(unit::mL) / air.in(unit::cmH2O)};
+}
+
 }  // namespace ventfolio::calc

@@ -37,4 +37,24 @@ std::optional<CircuitLoss> circuit_loss(Volume set, MillilitresPerCmH2O complian
 /// Nothing  is returned outside the range.
 std::optional<double> share_breathed_out(Duration time_out, double resistance, double compliance);
 
+/// The compliance of a hose, from a test breath with the person's end blocked.
+///
+/// Formula  volume / (peak - baseline)
+/// Units    mL and cmH2O, result in mL/cmH2O
+/// Range    volume 1 to 2500 mL, peak above baseline, both 0 to 100 cmH2O; result 0.1 to 5 mL/cmH2O
+/// Source   ventilation textbook extract (adult circuit 2 to 3 mL/cmH2O)
+/// Example  100 mL, 45 over 5 cmH2O: 2.5 mL/cmH2O
+/// Nothing  is returned outside the range.
+std::optional<MillilitresPerCmH2O> measured_compliance(Volume test, Pressure peak, Pressure baseline);
+
+/// What the gas in a hose alone yields, without any stretch: no hose can be stiffer than this.
+///
+/// Formula  gas volume / air pressure
+/// Units    mL and cmH2O, result in mL/cmH2O
+/// Range    gas 10 to 5000 mL, air pressure 400 to 820 mmHg
+/// Source   Boyle's law
+/// Example  1 L at sea level: 0.968 mL/cmH2O
+/// Nothing  is returned outside the range.
+std::optional<MillilitresPerCmH2O> gas_compliance(Volume gas, Pressure air);
+
 }  // namespace ventfolio::calc

@@ -10,6 +10,9 @@ bool is_flow_in_use(Flow flow) { return within(flow, 0.01, 25, unit::L_per_min);
 bool is_gauge(Pressure pressure) { return within(pressure, 0, 5000, unit::psi); }
 bool is_factor(LitresPerPsi factor) { return within(factor.value, 0.01, 10); }
 
+/// Litres of gas from a pound of liquid.
+constexpr double kGasPerPound = 344;
+
 constexpr double kNoHandbookFactor = 1e9;
 
 constexpr CylinderSize size_of(std::string_view country, std::string_view size, double contents_l, Pressure full,
@@ -75,7 +78,21 @@ std::optional<CylinderSize> cylinder_size(std::string_view country, std::string_
 
 std::optional<Duration> liquid_oxygen_time(Mass liquid, Flow flow) {
     if (!within(liquid, 0, 150, unit::lb) || !is_flow_in_use(flow)) return std::nullopt;
-    return Duration::of(344 * liquid.in(unit::lb) / flow.in(unit::L_per_min), unit::min);
+    return Duration::of(kGasPerPound * liquid.in(unit::lb) / flow.in(unit::L_per_min), unit::min);
+}
+
+std::optional<bool> gauge_is_possible(Pressure gauge, Pressure full) {
+    constexpr double kMostOfFull = 1.1;
+    if (!is_gauge(gauge) || !within(full, 500, 5000, unit::psi)) return std::nullopt;
+    return at_least((full * kMostOfFull).in(unit::psi), gauge.in(unit::psi));
+}
+
+std::optional<Duration> liquid_oxygen_days(const LiquidOxygenUse& use) {
+    const bool usable = within(use.liquid, 0, 150, unit::lb) && is_flow_in_use(use.flow) &&
+                        within(use.hours_a_day, 0.1, 24, unit::h) && within(use.lost_a_day, 0, 10, unit::lb);
+    if (!usable) return std::nullopt;
+    const double breathed = use.flow.in(unit::L_per_min)*use.hours_a_day.in(unit::min) / kGasPerPound;
+    return Duration::of(use.liquid.in(unit::lb) / (breathed + use.lost_a_day.in(unit::lb)), unit::days);
 }
 
 }  // namespace ventfolio::calc

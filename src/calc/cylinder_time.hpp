@@ -97,4 +97,31 @@ std::optional<CylinderSize> cylinder_size(std::string_view country, std::string_
 /// Nothing  is returned at flow 0 or outside the range.
 std::optional<Duration> liquid_oxygen_time(Mass liquid, Flow flow);
 
+/// Whether a gauge can read so much on a cylinder of a size: more than a tenth above full is a unit that slipped.
+///
+/// Formula  gauge <= 1.1 x full pressure
+/// Units    any pressure
+/// Range    gauge 0 to 5000 psi, full 500 to 5000 psi
+/// Source   common practice, no source
+/// Example  20,000 kPa on a cylinder that is full at 2200 psi: false
+/// Nothing  is returned outside the range.
+std::optional<bool> gauge_is_possible(Pressure gauge, Pressure full);
+
+struct LiquidOxygenUse {
+    Mass liquid;
+    Flow flow;
+    Duration hours_a_day = Duration::of(24, unit::h);
+    Mass lost_a_day = {};  ///< boils off, used or not
+};
+
+/// How many days liquid oxygen lasts when it is not breathed all day and some of it boils off.
+///
+/// Formula  lb / (flow x 60 x hours a day / 344 + lb lost a day)
+/// Units    lb, L/min and h, result in days
+/// Range    0 to 150 lb, flow 0.01 to 25 L/min, 0.1 to 24 hours a day, loss 0 to 10 lb a day
+/// Source   as for liquid_oxygen_time; 1 to 1.5 lb lost a day by stationary vessels is common practice, no source
+/// Example  100 lb at 2 L/min all day: 11.9 days
+/// Nothing  is returned at flow 0 or outside the range.
+std::optional<Duration> liquid_oxygen_days(const LiquidOxygenUse& use);
+
 }  // namespace ventfolio::calc

@@ -38,4 +38,11 @@ std::optional<Volume> humidifier_water_per_day(Flow flow, MilligramsPerLitre in,
     return Volume::of(milligrams / 1000, unit::mL);
 }
 
+std::optional<Fraction> humidity_after_warming(Temperature saturated_at, Temperature warmed_to) {
+    const auto before = absolute_humidity(saturated_at, kSaturated);
+    const auto after = absolute_humidity(warmed_to, kSaturated);
+    if (!before || !after || warmed_to < saturated_at) return std::nullopt;
+    return kSaturated * (before->value / after->value);
+}
+
 }  // namespace ventfolio::calc

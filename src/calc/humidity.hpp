@@ -53,4 +53,14 @@ std::optional<MilligramsPerLitre> rain_out(Temperature gas, Temperature wall);
 /// Nothing  is returned outside the range.
 std::optional<Volume> humidifier_water_per_day(Flow flow, MilligramsPerLitre in, MilligramsPerLitre out);
 
+/// How wet saturated gas still is after it was warmed without more water: the air of a heated hose.
+///
+/// Formula  water of saturated gas at the first temperature / at the second
+/// Units    degrees Celsius, result a fraction
+/// Range    0 to 50 degrees Celsius, the second not below the first
+/// Source   the same; AARC humidification guideline 2012 asks for 33 to 44 mg/L at the tube
+/// Example  37 to 40 degrees: 85.9 %
+/// Nothing  is returned outside the range: cooled gas stays saturated and rains out.
+std::optional<Fraction> humidity_after_warming(Temperature saturated_at, Temperature warmed_to);
+
 }  // namespace ventfolio::calc

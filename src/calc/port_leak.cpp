@@ -19,4 +19,12 @@ std::optional<Flow> washout_need(Volume breath, Duration time_out) {
     return Flow::of(breath.in(unit::L) / time_out.in(unit::s), unit::L_per_s);
 }
 
+std::optional<Band<Flow>> mean_port_leak(const PortPoint& known, Pressure peak, Pressure baseline, Fraction share_in) {
+    const auto in = port_leak(known, peak);
+    const auto out = port_leak(known, baseline);
+    if (!in || !out || baseline > peak || !within(share_in, 5, 95, unit::percent)) return std::nullopt;
+    const double share = share_in.in(unit::percent) / 100;
+    return Band<Flow>{in->low * share + out->low * (1 - share), in->high * share + out->high * (1 - share)};
+}
+
 }  // namespace ventfolio::calc

@@ -1,5 +1,7 @@
 #include "calc/predicted_weight.hpp"
 
+#include <cmath>
+
 namespace ventfolio::calc {
 namespace {
 
@@ -22,6 +24,11 @@ std::optional<Length> height_from_arm_span(Length arm_span) {
     const Length height = arm_span / 1.06;
     if (!within(height, 40, 230, unit::cm)) return std::nullopt;
     return height;
+}
+
+std::optional<Mass> child_weight_for_height(int age_years, Length height) {
+    if (age_years < 1 || age_years > 17 || !within(height, 74, 180, unit::cm)) return std::nullopt;
+    return Mass::of(2.396 * std::exp(0.01863 * height.in(unit::cm)), unit::kg);
 }
 
 }  // namespace ventfolio::calc

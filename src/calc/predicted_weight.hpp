@@ -30,4 +30,15 @@ std::optional<Band<Mass>> predicted_weight(int age_years, std::optional<Sex> sex
 /// Nothing  is returned outside the range.
 std::optional<Length> height_from_arm_span(Length arm_span);
 
+/// The weight of a child of usual build for a height: a cross-check of a weight or height that was typed wrong, never a
+/// weight to dose or to set a breath by.
+///
+/// Formula  2.396 x exp(0.01863 x height)
+/// Units    cm, result in kg
+/// Range    1 to 17 years, height 74 to 180 cm
+/// Source   Traub and Johnson, Am J Hosp Pharm 1980;37:195 (from memory)
+/// Example  110 cm: 18.6 kg
+/// Nothing  is returned outside the range.
+std::optional<Mass> child_weight_for_height(int age_years, Length height);
+
 }  // namespace ventfolio::calc
