@@ -174,7 +174,8 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     if (orders.review_due.given())
         foot += fmt::format(" {} {}.", words.at("review_by"), printer.date(*orders.review_due));
     foot += fmt::format(" {}", words.at("current_only"));
-    furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at("limits")})}};
+    const bool oxygen = home.profile.oxygen.given() && home.profile.oxygen->use.given();
+    furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at(oxygen ? "limits_with_oxygen" : "limits")})}};
     furniture.code = code;
     if (not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
     return furniture;
