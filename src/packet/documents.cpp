@@ -64,17 +64,20 @@ class Maker {
     void add(const std::string& sheet, std::vector<Document>& documents) {
         const Template& from = stationery_.sheets.at(sheet);
         const FrontMatterLine* each = from.front("for_each");
-        if (!each) return documents.push_back(made(sheet, "", from, nullptr));
+        if (!each) return add_made(sheet, "", from, nullptr, documents);
         // Prescriptions are the only list that has sheets of its own so far.
         const TemplateData::Items& items = *data_.object()->at("prescriptions").items();
         for (std::size_t at = 0; at < items.size(); ++at)
-            documents.push_back(made(sheet, place_key(*home_.prescriptions[at].order), from, &items[at]));
+            add_made(sheet, place_key(*home_.prescriptions[at].order), from, &items[at], documents);
     }
 
   private:
-    Document made(const std::string& sheet, const std::string& place, const Template& from, const TemplateData* item) {
+    /// A template with a fault gives no document: half of one must never be set.
+    void add_made(const std::string& sheet, const std::string& place, const Template& from, const TemplateData* item,
+                  std::vector<Document>& documents) {
         Rendered rendered = render(from, data_, item);
         findings_.insert(findings_.end(), rendered.findings.begin(), rendered.findings.end());
+        if (!rendered.findings.empty()) return;
         Document document;
         document.sheet = sheet;
         document.place = place;
@@ -85,13 +88,10 @@ class Maker {
         document.title = std::move(rendered.title);
         document.blocks = std::move(rendered.blocks);
         const auto audience = audience_from(document.front("audience").value_or(""));
-        if (audience) {
-            document.identifiers = identifiers_for(*audience, home_, printer_);
-            check_document(document, *audience, findings_);
-        } else {
-            findings_.push_back(without_audience(document));
-        }
-        return document;
+        if (!audience) return findings_.push_back(without_audience(document));
+        document.identifiers = identifiers_for(*audience, home_, printer_);
+        check_document(document, *audience, findings_);
+        documents.push_back(std::move(document));
     }
 
     static Finding without_audience(const Document& document) {
@@ -175,7 +175,8 @@ Furniture furniture_for(const Document& document, const Household& home, const S
         foot += fmt::format(" {} {}.", words.at("review_by"), printer.date(*orders.review_due));
     foot += fmt::format(" {}", words.at("current_only"));
     const bool oxygen = home.profile.oxygen.given() && home.profile.oxygen->use.given();
-    furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at(oxygen ? "limits_with_oxygen" : "limits")})}};
+    furniture.foot = {{text_piece(std::move(foot))},
+                      {text_piece(std::string{words.at(oxygen ? "limits_with_oxygen" : "limits")})}};
     furniture.code = code;
     if (not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
     return furniture;

@@ -7,6 +7,14 @@ namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
+/// "5.0", "12.50": the digits behind the point at `at` end in a zero.
+bool has_trailing_zero(std::string_view text, std::size_t at) {
+    std::size_t end = at + 1;
+    while (end < text.size() && is_digit(text[end])) ++end;
+    const bool goes_on = end + 1 < text.size() && text[end] == '.' && is_digit(text[end + 1]);  // "1.2.0", no number
+    return end > at + 1 && text[end - 1] == '0' && !goes_on;
+}
+
 /// What makes a number in running text misreadable; empty when nothing does.
 /// Source: list of error-prone notations, Institute for Safe Medication Practices (as quoted).
 std::string misreading(std::string_view text) {
@@ -14,6 +22,7 @@ std::string misreading(std::string_view text) {
         const char before = at > 0 ? text[at - 1] : ' ';
         const char after = at + 1 < text.size() ? text[at + 1] : ' ';
         if (text[at] == '.' && is_digit(after) && !is_digit(before)) return "a number ten times as large";
+        if (text[at] == '.' && is_digit(before) && has_trailing_zero(text, at)) return "a number ten times as large";
         if ((text[at] == '<' || text[at] == '>') && (is_digit(after) || after == ' '))
             return "a digit, or its opposite";
     }
