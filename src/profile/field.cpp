@@ -32,7 +32,8 @@ Place SourceText::place(std::size_t begin, std::size_t end) const {
     Place place;
     place.begin = begin;
     place.end = std::min(std::max(begin, end), text.size());
-    place.line = 1 + static_cast<std::size_t>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(begin), '\n'));
+    place.line =
+        1 + static_cast<std::size_t>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(begin), '\n'));
     const auto line_start = begin == 0 ? std::string::npos : text.rfind('\n', begin - 1);
     const std::size_t first = line_start == std::string::npos ? 0 : line_start + 1;
     place.column = 1 + display_cells(std::string_view{text}.substr(first, begin - first));

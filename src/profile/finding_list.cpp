@@ -29,8 +29,8 @@ void FindingList::add(Severity severity, Remark remark) {
 
 std::vector<Finding> FindingList::sorted() && {
     std::ranges::stable_sort(findings_, {}, order);
-    const auto [first, last] = std::ranges::unique(findings_, {}, order);
-    findings_.erase(first, last);
+    const auto same = [](const Finding& a, const Finding& b) { return order(a) == order(b); };
+    findings_.erase(std::unique(findings_.begin(), findings_.end(), same), findings_.end());
     if (left_out_ > 0) {
         Finding rest;
         rest.rule = "more-faults-than-listed";
