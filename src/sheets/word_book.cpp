@@ -12,8 +12,8 @@ Finding unreadable(const SourceText& source, const YAML::Mark& mark, std::string
     finding.message = std::move(message);
     Mark at;
     at.file = source.name;
-    at.place.line = static_cast<std::size_t>(mark.line + 1);
-    at.place.column = static_cast<std::size_t>(mark.column + 1);
+    at.place.line = static_cast<std::size_t>(mark.line) + 1;
+    at.place.column = static_cast<std::size_t>(mark.column) + 1;
     finding.marks.push_back(std::move(at));
     return finding;
 }
