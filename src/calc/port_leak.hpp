@@ -39,7 +39,7 @@ std::optional<Flow> washout_need(Volume breath, Duration time_out);
 /// Units    L/min and cmH2O; share a fraction of the breath
 /// Range    as for port_leak at both pressures, baseline not above peak; share 0.05 to 0.95
 /// Source   law of a turbulent orifice; no published worked example was found
-/// Example  20 L/min at 10 cmH2O, 15 over 5 cmH2O, 30 % of the breath in: 17.2, printed as 15.9 to 18.6 L/min
+/// Example  20 L/min at 10 cmH2O, 15 over 5 cmH2O, 30 % of the breath in: 17.2, printed as 16.4 to 18.1 L/min
 /// Nothing  is returned outside the range.
 std::optional<Band<Flow>> mean_port_leak(const PortPoint& known, Pressure peak, Pressure baseline, Fraction share_in);
 

@@ -28,10 +28,14 @@ struct PrintOptions {
 };
 int print_command(const PrintOptions& options);
 
-/// A rule or a field, by name.
+/// The words behind `calc`: the name of a calculator and its arguments, or nothing for the list of all. `on` stands for
+/// days that are not given.
+int calc_command(const std::vector<std::string>& words, Date on);
+
+/// A rule, a calculator or a field, by name.
 int explain_command(const std::string& name);
 
-enum class ListOf { sheets, rules, fields };
+enum class ListOf { sheets, rules, fields, calculators };
 int list_command(ListOf what);
 
 int schema_command();

@@ -8,6 +8,7 @@
 #include "profile/profile.hpp"
 #include "profile/schema.hpp"
 #include "profile/starter.hpp"
+#include "rules/calculators/report.hpp"
 #include "rules/explain.hpp"
 #include "units/text.hpp"
 
@@ -50,6 +51,9 @@ int list_command(ListOf what) {
         case ListOf::fields:
             fmt::print("{}", field_list(declared_fields_of<Profile>()));
             return kDone;
+        case ListOf::calculators:
+            fmt::print("{}", list_calculators());
+            return kDone;
     }
     return kUsage;
 }
@@ -57,6 +61,10 @@ int list_command(ListOf what) {
 int explain_command(const std::string& name) {
     if (const auto text = explain_rule(name)) {
         fmt::print("{}\n", *text);
+        return kDone;
+    }
+    if (const auto text = explain_calculator(name)) {
+        fmt::print("{}", *text);
         return kDone;
     }
     const std::vector<DeclaredField> fields = declared_fields_of<Profile>();
@@ -67,11 +75,14 @@ int explain_command(const std::string& name) {
         fmt::print("{}", explained(field));
         return kDone;
     }
-    const auto rule = nearest_rule(name);
-    const auto path = rule ? rule : nearest(name, paths);
-    fmt::print(stderr, "ventfolio: there is no rule or field \"{}\"{}\n", name,
-               path ? fmt::format("; did you mean \"{}\"?", *path)
-                    : "; see `ventfolio list rules` and `ventfolio list fields`");
+    std::vector<std::string> near;
+    for (const auto& one : {nearest_rule(name), nearest_calculator(name), nearest(name, paths)})
+        if (one) near.push_back(*one);
+    const auto nearest_of_all = nearest(name, near);
+    fmt::print(stderr, "ventfolio: there is no rule, calculator or field \"{}\"{}\n", name,
+               nearest_of_all
+                   ? fmt::format("; did you mean \"{}\"?", *nearest_of_all)
+                   : "; see `ventfolio list rules`, `ventfolio list calculators` and `ventfolio list fields`");
     return kUsage;
 }
 

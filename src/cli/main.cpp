@@ -32,6 +32,7 @@ class CommandLine {
         app_.footer("The prescriber's orders, the device's instructions and local protocol come first.");
         add_check();
         add_print();
+        add_calc();
         add_explain();
         add_list();
         add_writers();
@@ -102,18 +103,29 @@ class CommandLine {
         });
     }
 
+    /// The arguments differ from calculator to calculator: the command reads them itself, help among them.
+    void add_calc() {
+        CLI::App* command = app_.add_subcommand("calc", "Run a calculator by hand, with formula and source");
+        command->prefix_command();
+        command->set_help_flag();
+        command->callback(
+            [this, command] { action_ = [command] { return calc_command(command->remaining(), today()); }; });
+    }
+
     void add_explain() {
-        CLI::App* command = app_.add_subcommand("explain", "Explain a rule or a field");
-        command->add_option("name", name_, "Name of a rule, or path of a field")->required();
+        CLI::App* command = app_.add_subcommand("explain", "Explain a rule, a calculator or a field");
+        command->add_option("name", name_, "Name of a rule or calculator, or path of a field")->required();
         command->footer("Example: ventfolio explain high-pressure-alarm-below-peak");
         command->callback([this] { action_ = [this] { return explain_command(name_); }; });
     }
 
     void add_list() {
         CLI::App* command = app_.add_subcommand("list", "List what the program knows, name first");
-        static const std::map<std::string, ListOf> kinds{
-            {"sheets", ListOf::sheets}, {"rules", ListOf::rules}, {"fields", ListOf::fields}};
-        command->add_option("what", list_, "sheets, rules or fields")
+        static const std::map<std::string, ListOf> kinds{{"sheets", ListOf::sheets},
+                                                         {"rules", ListOf::rules},
+                                                         {"fields", ListOf::fields},
+                                                         {"calculators", ListOf::calculators}};
+        command->add_option("what", list_, "sheets, rules, fields or calculators")
             ->required()
             ->transform(CLI::CheckedTransformer(kinds));
         command->footer("Example: ventfolio list rules");

@@ -52,6 +52,19 @@ void append_thresholds(std::string& out, const RuleText& rule) {
             out += fmt::format("    {} = {} {} ({})\n", one.name, one.value, one.unit, one.source);
 }
 
+void append_example(std::string& out, const RuleExample& example) {
+    if (example.home.empty()) return;
+    if (example.sheet.empty()) {
+        out += fmt::format("  example:  profiles/{}.yaml on {} reports it with\n{}    and does not with\n{}",
+                           example.home, example.on, edits(example.fires), edits(example.silent));
+        return;
+    }
+    out += fmt::format("  example:  profiles/{}.yaml on {}{}{} reports it with these words on {} ({})\n", example.home,
+                       example.on, example.edits.empty() ? "" : " with\n", edits(example.edits), example.sheet,
+                       example.audience);
+    out += fmt::format("{}    and does not with\n{}", edits(example.fires), edits(example.silent));
+}
+
 }  // namespace
 
 std::optional<std::string> explain_rule(std::string_view name, std::size_t width) {
@@ -65,10 +78,7 @@ std::optional<std::string> explain_rule(std::string_view name, std::size_t width
     paragraph(out, "do:", rule->to_do, width);
     paragraph(out, "source:", rule->source, width);
     append_thresholds(out, *rule);
-    if (!rule->example.home.empty())
-        out +=
-            fmt::format("  example:  profiles/{}.yaml on {} reports it with\n{}    and does not with\n{}",
-                        rule->example.home, rule->example.on, edits(rule->example.fires), edits(rule->example.silent));
+    append_example(out, rule->example);
     return out + wrapped(kLimits, 0, 0, width) + "\n";
 }
 
@@ -79,7 +89,7 @@ std::optional<std::string> nearest_rule(std::string_view name) {
 }
 
 std::string list_rules() {
-    constexpr std::string_view kJudges[]{"reading", "profile", "template", "sheet", "acceptance"};
+    constexpr std::string_view kJudges[]{"reading", "profile", "template", "sheet", "sheet", "acceptance"};
     std::string out;
     for (const RuleText& rule : rule_book())
         out += fmt::format("{:<46} {:<12} {:<10} {}\n", rule.name, name_of(rule.severity),

@@ -16,7 +16,8 @@ enum class Judges : std::uint8_t {
     reading,     ///< found while the profile is read: syntax, units, ranges, missing fields
     profile,     ///< a check in rules/ over the finished profile
     markup,      ///< found while a template is read
-    document,    ///< a check over a finished sheet
+    document,    ///< a check over a finished sheet, in sheets/checks
+    layout,      ///< found while a finished sheet is set on its pages
     acceptance,  ///< the list of accepted findings, after everything else
 };
 
@@ -24,12 +25,15 @@ enum class Judges : std::uint8_t {
 using ProfileCheck = void (*)(const Household&, Report&);
 
 /// The fragment that `explain` shows and the tests run: edits of a demo home, one `path: value` or `remove: path` a
-/// line.
+/// line; for a rule of finished sheets, the words of a template.
 struct RuleExample {
-    std::string_view home;    ///< file name in profiles/ without its ending
-    std::string_view on;      ///< print date, ISO 8601
-    std::string_view fires;   ///< edits after which the rule reports
-    std::string_view silent;  ///< the nearest edits after which it does not
+    std::string_view home;      ///< file name in profiles/ without its ending
+    std::string_view on;        ///< print date, ISO 8601
+    std::string_view fires;     ///< edits, or words, with which the rule reports
+    std::string_view silent;    ///< the nearest with which it does not
+    std::string_view sheet;     ///< of a fragment of a template: the sheet that it stands on
+    std::string_view audience;  ///< and for whom that is
+    std::string_view edits;     ///< and what is changed in the home before
 };
 
 /// Everything about a rule that does not depend on a home. Baked from src/rules/book at build time.

@@ -2,22 +2,19 @@
 
 #include <filesystem>
 #include <map>
-#include <stdexcept>
 #include <string>
 #include <vector>
 
 namespace bake {
-
-/// A mistake in the book, with file and line, as a compiler would print it.
-struct BookError : std::runtime_error {
-    using std::runtime_error::runtime_error;
-};
 
 struct Example {
     std::string home;
     std::string on;
     std::string fires;
     std::string silent;
+    std::string sheet;  ///< of a fragment of a template
+    std::string audience;
+    std::string edits;
 };
 
 struct Rule {

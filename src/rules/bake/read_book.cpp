@@ -7,51 +7,10 @@
 #include <string_view>
 
 #include "book.hpp"
+#include "source.hpp"
 
 namespace bake {
 namespace {
-
-/// A file of the book and the way it complains.
-class Source {
-  public:
-    explicit Source(const std::filesystem::path& path) : path_{path} {
-        try {
-            root_ = YAML::LoadFile(path.string());
-        } catch (const YAML::ParserException& error) {
-            throw BookError{fmt::format("{}:{}: error: {}", path.string(), error.mark.line + 1, error.msg)};
-        } catch (const YAML::BadFile&) {
-            throw BookError{fmt::format("{}: error: cannot be read", path.string())};
-        }
-    }
-    const YAML::Node& root() const { return root_; }
-    std::string stem() const { return path_.stem().string(); }
-
-    [[noreturn]] void fail(const YAML::Node& at, const std::string& message) const {
-        const YAML::Mark mark = at.IsDefined() ? at.Mark() : YAML::Mark{};
-        throw BookError{fmt::format("{}:{}:{}: error: {}", path_.string(), mark.line + 1, mark.column + 1, message)};
-    }
-    std::string text(const YAML::Node& map, const char* key) const {
-        if (!map[key]) fail(map, fmt::format("'{}' is missing", key));
-        if (!map[key].IsScalar() || map[key].Scalar().empty()) fail(map[key], fmt::format("'{}' must be a text", key));
-        return map[key].Scalar();
-    }
-    std::string optional_text(const YAML::Node& map, const char* key) const {
-        return map[key] ? text(map, key) : std::string{};
-    }
-    void only_keys(const YAML::Node& map, std::initializer_list<std::string_view> allowed) const {
-        std::set<std::string> seen;
-        for (const auto& pair : map) {
-            const std::string key = pair.first.Scalar();
-            if (std::ranges::find(allowed, key) == allowed.end())
-                fail(pair.first, fmt::format("unknown key '{}'", key));
-            if (!seen.insert(key).second) fail(pair.first, fmt::format("'{}' stands here twice", key));
-        }
-    }
-
-  private:
-    std::filesystem::path path_;
-    YAML::Node root_;
-};
 
 Sheets read_sheets(const std::filesystem::path& path) {
     const Source source{path};
@@ -135,15 +94,34 @@ std::string read_edits(const Source& source, const YAML::Node& edits) {
     return lines;
 }
 
-void read_example(const Source& source, const YAML::Node& node, Rule& rule) {
+/// The words of a template, with the line ends of a block.
+std::string read_fragment(const Source& source, const YAML::Node& example, const char* key) {
+    if (!example[key] || !example[key].IsScalar()) source.fail(example, fmt::format("an example needs '{}'", key));
+    return example[key].Scalar();
+}
+
+void read_sheet_example(const Source& source, const YAML::Node& example, const Sheets& sheets, Rule& rule) {
+    source.only_keys(example, {"home", "on", "sheet", "audience", "edits", "fires", "silent"});
+    rule.example.sheet = source.text(example, "sheet");
+    rule.example.audience = source.text(example, "audience");
+    if (std::ranges::find(sheets.names, rule.example.sheet) == sheets.names.end())
+        source.fail(example["sheet"], fmt::format("there is no sheet '{}'", rule.example.sheet));
+    if (example["edits"]) rule.example.edits = read_edits(source, example["edits"]);
+    rule.example.fires = read_fragment(source, example, "fires");
+    rule.example.silent = read_fragment(source, example, "silent");
+}
+
+void read_example(const Source& source, const YAML::Node& node, const Sheets& sheets, Rule& rule) {
     const YAML::Node example = node["example"];
     if (!example) {
-        if (rule.judges == "profile") source.fail(node, fmt::format("'{}' has no example", rule.name));
+        if (rule.judges == "profile" || rule.judges == "document")
+            source.fail(node, fmt::format("'{}' has no example", rule.name));
         return;
     }
-    source.only_keys(example, {"home", "on", "fires", "silent"});
     rule.example.home = source.text(example, "home");
     rule.example.on = example["on"] ? source.text(example, "on") : "2026-02-03";
+    if (rule.judges == "document") return read_sheet_example(source, example, sheets, rule);
+    source.only_keys(example, {"home", "on", "fires", "silent"});
     rule.example.fires = read_edits(source, example["fires"]);
     rule.example.silent = read_edits(source, example["silent"]);
 }
@@ -171,7 +149,7 @@ Rule read_rule(const Source& source, const YAML::Node& node, const std::string& 
     rule.to_do = source.text(node, "to_do");
     rule.source = source.text(node, "source");
     rule.formula = source.optional_text(node, "formula");
-    read_example(source, node, rule);
+    read_example(source, node, sheets, rule);
     return rule;
 }
 
@@ -194,9 +172,10 @@ Book read_book(const std::filesystem::path& sheets, const std::filesystem::path&
         const Source source{path};
         source.only_keys(source.root(), {"judges", "rules"});
         const std::string judges = source.text(source.root(), "judges");
-        constexpr std::array<std::string_view, 5> kKinds{"reading", "profile", "markup", "document", "acceptance"};
+        constexpr std::array<std::string_view, 6> kKinds{"reading",  "profile", "markup",
+                                                         "document", "layout",  "acceptance"};
         if (std::ranges::find(kKinds, judges) == kKinds.end())
-            source.fail(source.root()["judges"], "judges is reading, profile, markup, document or acceptance");
+            source.fail(source.root()["judges"], "judges is reading, profile, markup, document, layout or acceptance");
         for (const auto& node : source.root()["rules"]) {
             Rule rule = read_rule(source, node, judges, book.sheets);
             if (std::ranges::find(book.rules, rule.name, &Rule::name) != book.rules.end())

@@ -5,14 +5,11 @@
 #include <string_view>
 
 #include "book.hpp"
+#include "cpp_text.hpp"
+#include "source.hpp"
 
 namespace bake {
 namespace {
-
-std::string identifier(std::string name) {
-    std::ranges::replace(name, '-', '_');
-    return name;
-}
 
 /// "age_highest" as "kAgeHighest".
 std::string constant_name(std::string_view name) {
@@ -26,24 +23,6 @@ std::string constant_name(std::string_view name) {
         out += upper && c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
         upper = false;
     }
-    return out;
-}
-
-std::string literal(std::string_view text) {
-    std::string out = "\"";
-    for (const char c : text) {
-        if (c == '"' || c == '\\') out += '\\';
-        if (c == '\n')
-            out += "\\n";
-        else
-            out += c;
-    }
-    return out + "\"";
-}
-
-std::string literals(const std::vector<std::string>& texts) {
-    std::string out;
-    for (const std::string& text : texts) out += literal(text) + ", ";
     return out;
 }
 
@@ -112,11 +91,12 @@ std::string entry(const Rule& rule, const RuleArrays& arrays) {
     const Example& example = rule.example;
     return fmt::format(
         "    {{{}, {},\n     Judges::{}, Severity::{}, {}, {}, {},\n     {},\n     {},\n     {},\n     {},\n     {},\n"
-        "     {{{}, {}, {}, {}}},\n     {}}},\n",
+        "     {{{}, {}, {}, {}, {}, {}, {}}},\n     {}}},\n",
         literal(rule.name), literal(rule.subject), rule.judges, rule.severity, arrays.stops, rule.stops_judged_sheet,
         arrays.bold, literal(rule.says), literal(rule.why), literal(rule.to_do), literal(rule.source),
         literal(rule.formula), literal(example.home), literal(example.on), literal(example.fires),
-        literal(example.silent), rule.judges == "profile" ? "check::" + identifier(rule.name) : "nullptr");
+        literal(example.silent), literal(example.sheet), literal(example.audience), literal(example.edits),
+        rule.judges == "profile" ? "check::" + identifier(rule.name) : "nullptr");
 }
 
 }  // namespace

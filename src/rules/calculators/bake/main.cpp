@@ -1,0 +1,32 @@
+// Turns the calculators' texts into C++ tables. Runs on the building machine only.
+#include <fstream>
+#include <iostream>
+
+#include "calculator_book.hpp"
+
+namespace {
+
+void write(const std::filesystem::path& path, const std::string& text) {
+    std::ofstream file{path, std::ios::binary};
+    file << text;
+    if (!file.flush()) throw std::runtime_error{"cannot write " + path.string()};
+}
+
+}  // namespace
+
+int main(int count, char** arguments) {
+    if (count < 4) {
+        std::cerr << "usage: ventfolio_bake_calculators OUTPUT-FOLDER SHARED SUBJECT...\n";
+        return 2;
+    }
+    try {
+        const std::filesystem::path out{arguments[1]};
+        const bake::CalculatorBook book = bake::read_calculators(arguments[2], {arguments + 3, arguments + count});
+        std::filesystem::create_directories(out);
+        write(out / "bindings.hpp", bake::bindings_header(book));
+        write(out / "tables.cpp", bake::calculator_tables(book));
+    } catch (const std::exception& error) {
+        std::cerr << error.what() << '\n';
+        return 1;
+    }
+}
