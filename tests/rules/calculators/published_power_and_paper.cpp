@@ -1,0 +1,80 @@
+#include <array>
+
+#include "published.hpp"
+
+namespace ventfolio::testing {
+namespace {
+
+constexpr std::array kRows{
+    PublishedRow{"battery-time", "--tested \"10 h\" --derating \"82 %\"", "time.low", 8.2 * 60, 1e-6,
+                 "pub: twice the rate cut battery life by 18 %, Falaize et al., Respir Care 2013 (abstract)"},
+    PublishedRow{"battery-time", "--tested \"5 h\" --tested \"4 h\"", "time.low", 432, 1e-6,
+                 "none: no second published value found; der"},
+    PublishedRow{"labelled-battery-time",
+                 "--volts \"12 V\" --capacity \"100 Ah\" --load \"60 W\" --temperature-share \"84.034 %\"", "time.low",
+                 5.71 * 60, 1, "none: no published value found; der, capacity divided by 1.19 at 10 °C"},
+    PublishedRow{"rated-battery-time", "--capacity \"200 Ah\" --current \"10 A\"", "time", 1200, 1e-6,
+                 "mem: Peukert's law with the rating's hours, encyclopedia example: 20 h at the rated current"},
+    PublishedRow{"rated-battery-time", "--capacity \"200 Ah\" --current \"20 A\"", "time", 8.7 * 60, 3,
+                 "mem: the same example, 8.7 h at twice that current"},
+    PublishedRow{"battery-exponent", "--slow \"100 Ah\" --slow-time \"20 h\" --fast \"80 Ah\" --fast-time \"5 h\"",
+                 "exponent", 1.1918, 0.0001, "none: no published value found; der"},
+    PublishedRow{"direct-current-draw", "--load \"192 W\" --lowest-volts \"12 V\" --efficiency \"100 %\"", "fuse", 20,
+                 1e-9, "pub: 16 A lasting needs 20 A (US National Electrical Code as quoted)"},
+    PublishedRow{"direct-current-draw", "--load \"288 W\" --lowest-volts \"12 V\" --efficiency \"100 %\"", "fuse", 30,
+                 1e-9, "mem: 24 A lasting needs 30 A, the same rule"},
+    PublishedRow{"socket-load", "--rating \"15 A\" --draw \"12 A\"", "carries", 0, 0,
+                 "pub: 15 A at 120 V: 1440 W lasting (US National Electrical Code as quoted)", "yes"},
+    PublishedRow{"socket-load", "--rating \"20 A\" --draw \"16 A\"", "carries", 0, 0, "pub: 16 A lasting needs 20 A",
+                 "yes"},
+    PublishedRow{"socket-load", "--rating \"15 A\" --draw \"16 A\"", "carries", 0, 0, "pub: the same", "no"},
+    PublishedRow{"generator-load", "--running \"350 W\" --starting \"800 W\"", "needed", 800, 1e-6,
+                 "pub: concentrator on consumer pages, 350 W running and 800 W starting (weak)"},
+    PublishedRow{"generator-load", "--running \"1440 W\"", "needed", 1800, 1e-6,
+                 "pub: 1440 W lasting on 1800 W (US National Electrical Code as quoted)"},
+    PublishedRow{"outage-timeline", "--power \"18 h\" --oxygen \"9 h\" --travel \"30 min\"", "leave-by", 360, 1e-6,
+                 "none: no published value found; der"},
+    PublishedRow{"recharge-time", "--energy \"500 Wh\" --charger \"60 W\"", "time", 9.8, 0.05,
+                 "none: no published value found; der"},
+    PublishedRow{"fuel-time", "--tank \"12 L\" --use \"1.5 L/h\"", "time", 480, 1e-6,
+                 "none: no published value found; der"},
+    PublishedRow{"supply-rating", "--load \"400 W\"", "rating", 625, 1e-6, "none: no published value found; der"},
+    PublishedRow{"reading-grade", "--words 13 --sentences 1 --syllables 24", "grade", 11.2646, 0.0001,
+                 "lib: flesch-kincaid 2.0.1"},
+    PublishedRow{"reading-grade", "--words 100 --sentences 5 --syllables 150", "grade", 9.91, 0.0001, "lib: the same"},
+    PublishedRow{"reading-grade", "--words 1 --sentences 1 --syllables 1", "grade", -3.40, 0.0001, "mem: lowest grade"},
+    PublishedRow{"reading-ease", "--words 13 --sentences 1 --syllables 24", "ease", 37.4554, 0.0001,
+                 "lib: flesch 2.0.1"},
+    PublishedRow{"reading-ease", "--words 100 --sentences 5 --syllables 150", "ease", 59.635, 0.0001, "lib: the same"},
+    PublishedRow{"long-word-grade", "--long-words 36 --sentences 30", "grade", 9.3871, 0.0001,
+                 "lib: smog-formula 2.0.1"},
+    PublishedRow{"long-word-grade", "--long-words 64 --sentences 30", "grade", 11.4731, 0.0001, "lib: the same"},
+    PublishedRow{"letter-height", "--distance \"20 ft\" --angle \"5 arcmin\"", "height", 8.87, 0.01,
+                 "pub: letter of an eye chart at 20 ft"},
+    PublishedRow{"letter-height", "--distance \"2 m\" --angle \"17.19 arcmin\"", "height", 10, 0.01,
+                 "pub: rule of a two-hundredth of the distance"},
+    PublishedRow{"type-size", "--capital \"2.963 mm\"", "size", 12, 0.01,
+                 "none: no published value found; der, 12 points have capitals near 2.96 mm"},
+    PublishedRow{"tolerance-band", "--volume \"450 mL\"", "volume-band.low", 405, 1e-6,
+                 "none: no published tolerance found; der"},
+    PublishedRow{"unit-conversion", "--measure \"2000 psi\" --to bar", "converted", 137.8951, 0.0001,
+                 "lib: GNU units and three unit libraries"},
+    PublishedRow{"unit-conversion", "--measure \"98.6 °F\" --to °C", "converted", 37, 1e-9, "lib: the same"},
+    PublishedRow{"unit-conversion", "--measure \"30 cmH2O\" --to mmHg", "converted", 22.0668, 0.0001,
+                 "lib: GNU units 22.06677, a UCUM library 22.06684"},
+    PublishedRow{"supply-quantity", "--days \"30 days\" --use \"2 pieces/day\" --spare \"10 %\" --pack 25", "packs", 3,
+                 0, "none: no published value found; der"},
+    PublishedRow{"days-of-supply", "--pieces 11 --use \"2 pieces/day\"", "days", 5, 0,
+                 "none: no published value found; definition"},
+    PublishedRow{"next-due-date", "--last 2026-01-31 --every \"1 month\"", "due", 0, 0, "lib: Temporal and date-fns",
+                 "2026-02-28"},
+    PublishedRow{"next-due-date", "--last 2026-01-15 --every \"90 days\"", "due", 0, 0, "lib: the same", "2026-04-15"},
+    PublishedRow{"days-overdue", "--due 2019-05-31 --on 2026-01-15", "late", 2421, 0, "lib: Temporal"},
+    PublishedRow{"days-overdue", "--due 2026-01-15 --on 2026-04-15", "late", 90, 0, "lib: Temporal and date-fns"},
+};
+
+}  // namespace
+
+std::span<const PublishedRow> published_power_and_paper() { return kRows; }
+
+}  // namespace ventfolio::testing
