@@ -46,19 +46,16 @@ CallStyles call_styles(const SectionStyle& style) {
 Frame call_cell(const Call& call, const CallStyles& styles, double width, LayoutContext& context) {
     Frame cell;
     cell.width = width;
-    for (const auto& [inlines, look] : {std::pair{&call.who, &styles.who}, std::pair{&call.number, &styles.number},
-                                        std::pair{&call.when, &styles.when}}) {
-        if (inlines->empty()) continue;
-        Frame line = set_text(*inlines, *look, width, "call", context);
-        const double top = cell.height;
-        cell.height += line.height;
-        cell.put(std::move(line), 0, top);
-    }
+    cell.append(set_text(call.who, styles.who, width, "call", context));
+    cell.append(set_text(call.number, styles.number, width, "call", context));
+    cell.append(set_text(call.when, styles.when, width, "call", context));
     return cell;
 }
 
-constexpr double kBorder = mm(0.8);
-constexpr double kPad = mm(3);
+constexpr double kPad = mm(3);            // left of each cell
+constexpr double kRightPad = 0.6 * kPad;  // before the line that follows
+constexpr double kAbove = mm(1.5);
+constexpr double kBelow = mm(1.7);
 
 Pieces side_by_side(const std::vector<Call>& calls, const CallStyles& styles, double width, LayoutContext& context) {
     const double column = width / static_cast<double>(calls.size());
@@ -66,18 +63,17 @@ Pieces side_by_side(const std::vector<Call>& calls, const CallStyles& styles, do
     piece.frame.width = width;
     std::vector<Frame> cells;
     for (const Call& call : calls) {
-        cells.push_back(call_cell(call, styles, column - 1.6 * kPad, context));
+        cells.push_back(call_cell(call, styles, column - kPad - kRightPad, context));
         ++context.node;
         piece.frame.height = std::max(piece.frame.height, cells.back().height);
     }
-    piece.frame.height += mm(3.2);
+    piece.frame.height += kAbove + kBelow;
     for (std::size_t at = 0; at < cells.size(); ++at) {
         const double x = static_cast<double>(at) * column;
-        if (at > 0) piece.frame.put_rule({{x, 0}, {x, piece.frame.height - kBorder}, mm(0.25), Ink::black});
-        piece.frame.put(std::move(cells[at]), x + kPad, mm(1.5));
+        if (at > 0) piece.frame.put_rule({{x, 0}, {x, piece.frame.height - kHeavyLine}, kThinLine, Ink::black});
+        piece.frame.put(std::move(cells[at]), x + kPad, kAbove);
     }
-    piece.frame.put_box(
-        {{kBorder / 2, kBorder / 2}, width - kBorder, piece.frame.height - kBorder, kBorder, false, Ink::black});
+    piece.frame.put_outline(kHeavyLine);
     piece.line = calls.front().line;
     piece.field = first_field(calls.front().number);
     return {std::move(piece)};
@@ -90,8 +86,9 @@ Pieces below_one_another(const std::vector<Call>& calls, const CallStyles& style
     double number_width = 0;
     for (const Call& call : calls)
         number_width = std::max(number_width, natural_width(call.number, styles.number, context));
-    number_width = std::min(number_width, 0.6 * width);
-    double y = mm(1.5);
+    constexpr double kMostNumber = 0.6;  // of the width: words beside a number need room too
+    number_width = std::min(number_width, kMostNumber * width);
+    double y = kAbove;
     for (const Call& call : calls) {
         Frame number = set_text(call.number, styles.number, number_width, "call", context);
         Frame words = call_cell({call.who, {}, call.when, call.line}, styles, width - number_width - 4 * kPad, context);
@@ -99,13 +96,12 @@ Pieces below_one_another(const std::vector<Call>& calls, const CallStyles& style
         const double height = std::max(number.height, words.height);
         piece.frame.put(std::move(number), kPad, y);
         piece.frame.put(std::move(words), number_width + 3 * kPad, y);
-        y += height + mm(1.5);
-        if (&call != &calls.back())
-            piece.frame.put_rule({{0, y - mm(0.6)}, {width, y - mm(0.6)}, mm(0.25), Ink::black});
+        y += height + kAbove;
+        const double between = y - mm(0.6);
+        if (&call != &calls.back()) piece.frame.put_rule({{0, between}, {width, between}, kThinLine, Ink::black});
     }
     piece.frame.height = y + mm(0.5);
-    piece.frame.put_box(
-        {{kBorder / 2, kBorder / 2}, width - kBorder, piece.frame.height - kBorder, kBorder, false, Ink::black});
+    piece.frame.put_outline(kHeavyLine);
     piece.line = calls.front().line;
     return {std::move(piece)};
 }
@@ -117,8 +113,9 @@ Pieces set_calls(const Block& list, const SectionStyle& style, double width, Lay
     for (const Block& item : list.children) calls.push_back(call_of(item));
     if (calls.empty()) return {};
     const CallStyles styles = call_styles(style);
-    const double column = width / static_cast<double>(calls.size()) - 1.6 * kPad;
-    const bool fits = calls.size() <= 4 && std::ranges::all_of(calls, [&](const Call& call) {
+    const double column = width / static_cast<double>(calls.size()) - kPad - kRightPad;
+    constexpr std::size_t kMostInARow = 4;
+    const bool fits = calls.size() <= kMostInARow && std::ranges::all_of(calls, [&](const Call& call) {
                           return natural_width(call.number, styles.number, context) <= column;
                       });
     return fits ? side_by_side(calls, styles, width, context) : below_one_another(calls, styles, width, context);

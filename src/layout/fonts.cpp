@@ -54,13 +54,9 @@ FontMetrics::FontMetrics(Face face) {
     if (hb_face_get_glyph_count(face_.get()) == 0) throw std::runtime_error{"an embedded font cannot be read"};
     units_per_em_ = hb_face_get_upem(face_.get());
     hb_font_make_immutable(font_.get());
-    const auto metric = [&](hb_ot_metrics_tag_t tag) {
-        hb_position_t position = 0;
-        hb_ot_metrics_get_position_with_fallback(font_.get(), tag, &position);
-        return 1000.0 * position / units_per_em_;
-    };
-    cap_height_ = metric(HB_OT_METRICS_TAG_CAP_HEIGHT);
-    x_height_ = metric(HB_OT_METRICS_TAG_X_HEIGHT);
+    hb_position_t capitals = 0;
+    hb_ot_metrics_get_position_with_fallback(font_.get(), HB_OT_METRICS_TAG_CAP_HEIGHT, &capitals);
+    cap_height_ = 1000.0 * capitals / units_per_em_;
 }
 
 bool FontMetrics::covers(char32_t code_point) const {

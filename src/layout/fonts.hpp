@@ -28,7 +28,6 @@ class FontMetrics {
     };
     Advance advance(std::u32string_view text) const;
     double cap_height() const { return cap_height_; }  ///< in 1/1000 of the type size
-    double x_height() const { return x_height_; }      ///< in 1/1000 of the type size
 
   private:
     struct Deleter {
@@ -41,7 +40,6 @@ class FontMetrics {
     std::unique_ptr<hb_font_t, Deleter> font_;
     double units_per_em_ = 1000;
     double cap_height_ = 0;
-    double x_height_ = 0;
 };
 
 }  // namespace ventfolio

@@ -49,11 +49,39 @@ void Frame::put(Frame other, double x, double y) {
     }
 }
 
+void Frame::put_above(Frame other, double x, double bottom) {
+    const double y = bottom - other.height;
+    put(std::move(other), x, y);
+}
+
+void Frame::put_in_middle(Frame other, double x) {
+    const double y = (height - other.height) / 2;
+    put(std::move(other), x, y);
+}
+
+void Frame::append(Frame other, double x, double gap) {
+    const double y = height + gap;
+    height = y + other.height;
+    put(std::move(other), x, y);
+}
+
 void Frame::put_box(Box box, Origin origin) {
     PlacedItem item = item_of(PlacedItem::Kind::box, std::move(origin));
     item.box = box;
     items.push_back(std::move(item));
 }
+
+void Frame::put_black_field(Origin origin) { put_box({{0, 0}, width, height, 0, true, Ink::black}, std::move(origin)); }
+
+void Frame::put_outline(double stroke, Origin origin) {
+    put_box({{stroke / 2, stroke / 2}, width - stroke, height - stroke, stroke, false, Ink::black}, std::move(origin));
+}
+
+void Frame::put_bottom_rule(double stroke, Ink ink, Origin origin) {
+    put_rule({{0, height}, {width, height}, stroke, ink}, std::move(origin));
+}
+
+void Frame::put_column_rule(double x, double stroke) { put_rule({{x, 0}, {x, height}, stroke, Ink::black}); }
 
 void Frame::put_rule(Rule rule, Origin origin) {
     PlacedItem item = item_of(PlacedItem::Kind::rule, std::move(origin));
@@ -71,6 +99,11 @@ double height_of(const Pieces& pieces) {
     double height = 0;
     for (const Piece& piece : pieces) height += (&piece == pieces.data() ? 0 : piece.gap) + piece.frame.height;
     return height;
+}
+
+std::string first_field(const Pieces& pieces) {
+    const auto found = std::ranges::find_if(pieces, [](const Piece& piece) { return !piece.field.empty(); });
+    return found == pieces.end() ? std::string{} : found->field;
 }
 
 Frame stacked(Pieces pieces, double width) {

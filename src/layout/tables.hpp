@@ -3,20 +3,24 @@
 #include "layout/blocks.hpp"
 
 /// The looks of a table. Which one a table has is decided by the classes of its section: `.cells`, `.log`, or, without
-/// one, rows of label and value where the head is empty and a grid where it is not.
+/// one, rows of label and value where the head is empty and a grid where it is not. Each makes one piece or more for
+/// each row of the table, and counts the row as a block of its own in reading order.
 namespace ventfolio {
 
 /// Label left, value right, a thin rule below. A row with nothing in its second cell is a note across both.
 Pieces set_rows(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
+/// One such row: label and value on one baseline, or the value below where they do not fit side by side.
+Piece set_row(const TableRow& row, const SectionStyle& style, double width, LayoutContext& context);
 
 /// Each row of the table is a cell, label over value, `columns` side by side.
 Pieces set_cells(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
-/// Columns with heads; the first takes what the others leave.
+/// Columns with heads; the first takes what the others leave. A table that is too wide for that becomes rows: the first
+/// cell as a heading, then each head with its value.
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// A log to write in: item, expected, accepted, then one column for each time. A row with bold words in its first cell
-/// only is a group head.
-Pieces set_log(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
+/// only is a group head. Times that do not fit beside one another follow below, with the first three columns again.
+Pieces set_log(const Block& table, double width, LayoutContext& context);
 
 }  // namespace ventfolio

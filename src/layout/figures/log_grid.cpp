@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "layout/table_row.hpp"
 #include "layout/tables.hpp"
 
 namespace ventfolio {
@@ -10,6 +11,13 @@ namespace {
 constexpr double kRowHeight = mm(8.5);
 constexpr double kWriteColumn = mm(15);
 constexpr std::size_t kFixedColumns = 3;
+
+/// Handwriting grows less than print does: large print asks for a fifth more room, not for half.
+double room_to_write(double scale) { return std::max(1.0, 0.8 * scale); }
+
+std::size_t write_in_columns(const Block& table) {
+    return std::max(table.head.cells.size(), kFixedColumns) - kFixedColumns;
+}
 
 struct LogColumns {
     double item;
@@ -49,22 +57,11 @@ LogStyles log_styles(double scale) {
     return styles;
 }
 
-const Inlines& cell(const TableRow& row, std::size_t column) {
-    static const Inlines kNothing;
-    return column < row.cells.size() ? row.cells[column].inlines : kNothing;
-}
-
 bool is_group_head(const TableRow& row) {
     const Inlines& first = cell(row, 0);
     const bool bold = !first.empty() && std::ranges::all_of(first, [](const Inline& piece) { return piece.strong; });
-    const bool alone = std::ranges::all_of(row.cells.begin() + 1, row.cells.end(),
-                                           [](const TableCell& one) { return one.inlines.empty(); });
-    return bold && alone;
-}
-
-void put_centered(Frame& row, Frame text, double x, double height) {
-    const double top = (height - text.height) / 2;
-    row.put(std::move(text), x, top);
+    return bold && std::ranges::all_of(row.cells.begin() + 1, row.cells.end(),
+                                       [](const TableCell& one) { return one.inlines.empty(); });
 }
 
 Piece group_head(const TableRow& row, const LogColumns& columns, const LogStyles& styles, LayoutContext& context) {
@@ -74,27 +71,25 @@ Piece group_head(const TableRow& row, const LogColumns& columns, const LogStyles
     Frame text = set_text(cell(row, 0), styles.group, columns.width() - mm(4), "table head", context);
     piece.frame.width = columns.width();
     piece.frame.height = text.height + mm(0.9) * context.scale;
-    piece.frame.put_box({{0, 0}, columns.width(), piece.frame.height, 0, true, Ink::black},
-                        {context.node, "table head", {}});
-    put_centered(piece.frame, std::move(text), mm(1.6), piece.frame.height);
+    piece.frame.put_black_field({context.node, "table head", {}});
+    piece.frame.put_in_middle(std::move(text), mm(1.6));
     return piece;
 }
 
-void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& columns, double height, double scale,
-                        const LayoutContext& context) {
+void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& columns, const LayoutContext& context) {
+    const double side = kTickBox * context.scale;
+    const double top = (frame.height - side) / 2;
     for (std::size_t at = 0; at < columns.count; ++at) {
         const double x = columns.fixed() + columns.write * static_cast<double>(at);
-        frame.put_rule({{x, 0}, {x, height}, mm(0.25), Ink::black});
+        frame.put_column_rule(x, kThinLine);
         const Inlines& inlines = cell(row, kFixedColumns + columns.first + at);
         const bool box =
             std::ranges::any_of(inlines, [](const Inline& p) { return p.kind == Inline::Kind::check_box; });
         if (!box) continue;
-        const double side = mm(5) * scale;
-        frame.put_box({{x + (columns.write - side) / 2, (height - side) / 2}, side, side, mm(0.35), false, Ink::black},
+        frame.put_box({{x + (columns.write - side) / 2, top}, side, side, kBoxLine, false, Ink::black},
                       {context.node, "check box", {}});
     }
-    const double right = columns.width();
-    frame.put_rule({{right, 0}, {right, height}, mm(0.25), Ink::black});
+    frame.put_column_rule(columns.width(), kThinLine);
 }
 
 Piece log_row(const TableRow& row, const LogColumns& columns, const LogStyles& styles, LayoutContext& context) {
@@ -111,15 +106,14 @@ Piece log_row(const TableRow& row, const LogColumns& columns, const LogStyles& s
     Piece piece;
     piece.line = row.line;
     piece.field = first_field(expected);
-    const double least = kRowHeight * std::max(1.0, 0.8 * context.scale);
-    const double height = std::max({least, item.height + mm(0.8), value.height + mm(0.8), range.height + mm(0.8)});
+    const double least = kRowHeight * room_to_write(context.scale);
     piece.frame.width = columns.width();
-    piece.frame.height = height;
-    put_centered(piece.frame, std::move(item), 0, height);
-    put_centered(piece.frame, std::move(value), columns.item, height);
-    put_centered(piece.frame, std::move(range), columns.item + columns.expected, height);
-    put_write_in_cells(piece.frame, row, columns, height, context.scale, context);
-    piece.frame.put_rule({{0, height}, {columns.width(), height}, mm(0.25), Ink::black});
+    piece.frame.height = std::max(least, std::max({item.height, value.height, range.height}) + mm(0.8));
+    piece.frame.put_in_middle(std::move(item), 0);
+    piece.frame.put_in_middle(std::move(value), columns.item);
+    piece.frame.put_in_middle(std::move(range), columns.item + columns.expected);
+    put_write_in_cells(piece.frame, row, columns, context);
+    piece.frame.put_bottom_rule(kThinLine);
     return piece;
 }
 
@@ -133,18 +127,16 @@ Piece log_head(const TableRow& row, const LogColumns& columns, const LogStyles& 
     const double widths[kFixedColumns]{columns.item, columns.expected, columns.accepted};
     double x = 0;
     for (std::size_t at = 0; at < kFixedColumns; ++at) {
-        put_centered(piece.frame, set_text(cell(row, at), styles.head, widths[at], "table head", context), x,
-                     piece.frame.height);
+        piece.frame.put_in_middle(set_text(cell(row, at), styles.head, widths[at], "table head", context), x);
         x += widths[at];
     }
     TextStyle centered = styles.head;
     centered.alignment = Alignment::center;
     for (std::size_t at = 0; at < columns.count; ++at, x += columns.write) {
         const Inlines& head = cell(row, kFixedColumns + columns.first + at);
-        put_centered(piece.frame, set_text(head, centered, columns.write, "table head", context), x,
-                     piece.frame.height);
+        piece.frame.put_in_middle(set_text(head, centered, columns.write, "table head", context), x);
     }
-    piece.frame.put_rule({{0, piece.frame.height}, {columns.width(), piece.frame.height}, mm(0.35), Ink::black});
+    piece.frame.put_bottom_rule(kBoxLine);
     return piece;
 }
 
@@ -164,12 +156,12 @@ LogColumns log_columns(const Block& table, const LogStyles& styles, double width
     columns.expected = std::max(mm(21) * scale, widest(table, 1, styles.expected, mm(29) * scale, context) + mm(1.6));
     columns.accepted = std::max(mm(17) * scale, widest(table, 2, styles.accepted, mm(26) * scale, context) + mm(1.2));
     columns.item = mm(31) * scale;
-    columns.write = kWriteColumn * std::max(1.0, 0.8 * scale);
-    const std::size_t wanted = table.head.cells.size() > kFixedColumns ? table.head.cells.size() - kFixedColumns : 0;
+    columns.write = kWriteColumn * room_to_write(scale);
+    const std::size_t wanted = write_in_columns(table);
     constexpr double kNarrowestWrite = mm(13.4);
     constexpr double kNarrowestItem = mm(26);
     const double needed = kNarrowestWrite * static_cast<double>(wanted);
-    if (scale <= 1.2)
+    if (!context.large_print())
         columns.item = std::clamp(width - columns.expected - columns.accepted - needed, kNarrowestItem, columns.item);
     const double room = std::max(0.0, width - columns.fixed());
     columns.count = std::min(wanted, static_cast<std::size_t>(room / kNarrowestWrite + 0.001));
@@ -180,10 +172,10 @@ LogColumns log_columns(const Block& table, const LogStyles& styles, double width
 
 }  // namespace
 
-Pieces set_log(const Block& table, const SectionStyle&, double width, LayoutContext& context) {
+Pieces set_log(const Block& table, double width, LayoutContext& context) {
     const LogStyles styles = log_styles(context.scale);
     LogColumns columns = log_columns(table, styles, width, context);
-    const std::size_t wanted = table.head.cells.size() > kFixedColumns ? table.head.cells.size() - kFixedColumns : 0;
+    const std::size_t wanted = write_in_columns(table);
     if (columns.count == 0) {
         context.refuse("log-without-columns", "The log has no column to write in.", table.line);
         return {};

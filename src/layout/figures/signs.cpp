@@ -69,33 +69,35 @@ Inlines without_figure(const Inlines& inlines) {
     return text;
 }
 
+TextStyle meaning_style(double scale) {
+    TextStyle look = plain_style(10.5 * scale);
+    look.leading = 1.15;
+    return look;
+}
+
+/// Draws the figure that an item names, or says that there is none.
+void put_figure(Frame& cell, const std::string& name, double side, const Block& item, LayoutContext& context) {
+    if (name.empty()) return;
+    if (is_sign(name)) return cell.put_in_middle(sign(name, side, context), 0);
+    context.refuse("figure-unknown", "There is no sign named " + name + ".", item.line);
+}
+
 Frame set_sign_cell(const Block& item, double width, double side, LayoutContext& context) {
     const Inlines& inlines = inlines_of(item);
     const auto found = std::ranges::find(inlines, Inline::Kind::figure, &Inline::kind);
     const std::string figure = found == inlines.end() ? "" : found->text;
-    const Inlines text = without_figure(inlines);
-    const auto [word, rest] = split_after_strong(text);
+    const auto [word, meaning] = split_after_strong(without_figure(inlines));
     const double indent = figure.empty() ? 0 : side + mm(2.5);
     TextStyle word_style = plain_style(15 * context.scale, Face::bold);
     word_style.leading = 1.1;
-    TextStyle rest_style = plain_style(10.5 * context.scale);
-    rest_style.leading = 1.15;
-    Frame words = set_text(word, word_style, width - indent, "sign", context);
-    Frame what = set_text(rest, rest_style, width - indent, "sign", context);
+    Frame text;
+    text.append(set_text(word, word_style, width - indent, "sign", context));
+    text.append(set_text(meaning, meaning_style(context.scale), width - indent, "sign", context));
     Frame cell;
     cell.width = width;
-    const double text_height = words.height + what.height;
-    cell.height = std::max(figure.empty() ? 0 : side, text_height);
-    const double top = (cell.height - text_height) / 2;
-    if (!figure.empty()) {
-        if (is_sign(figure))
-            cell.put(sign(figure, side, context), 0, (cell.height - side) / 2);
-        else
-            context.refuse("figure-unknown", "There is no sign named " + figure + ".", item.line);
-    }
-    const double first = words.height;
-    cell.put(std::move(words), indent, top);
-    cell.put(std::move(what), indent, top + first);
+    cell.height = std::max(figure.empty() ? 0 : side, text.height);
+    put_figure(cell, figure, side, item, context);
+    cell.put_in_middle(std::move(text), indent);
     return cell;
 }
 
@@ -104,8 +106,8 @@ std::vector<double> cell_widths(std::span<const Block> items, double width, doub
     std::vector<double> widths;
     double total = 0;
     for (const Block& item : items) {
-        const auto [word, rest] = split_after_strong(without_figure(inlines_of(item)));
-        widths.push_back(side + natural_width(rest, plain_style(10.5 * context.scale), context));
+        const Inlines meaning = split_after_strong(without_figure(inlines_of(item))).second;
+        widths.push_back(side + natural_width(meaning, meaning_style(context.scale), context));
         total += widths.back();
     }
     for (double& one : widths) one = width * (0.5 / static_cast<double>(items.size()) + 0.5 * one / total);
@@ -134,34 +136,42 @@ Frame sign(std::string_view name, double side, LayoutContext& context) {
     return frame;
 }
 
-Pieces set_signs(const Block& list, const SectionStyle&, double width, LayoutContext& context) {
-    if (list.children.empty()) return {};
+namespace {
+
+/// Cells beside one another in a thin box, a line between them.
+Frame row_of_signs(std::span<const Block> items, double width, LayoutContext& context) {
     const double side = mm(10) * context.scale;
+    const std::vector<double> widths = cell_widths(items, width, side, context);
+    Frame row;
+    row.width = width;
+    std::vector<Frame> cells;
+    for (std::size_t at = 0; at < items.size(); ++at) {
+        ++context.node;
+        cells.push_back(set_sign_cell(items[at], widths[at] - 2 * kSignPad, side, context));
+        row.height = std::max(row.height, cells.back().height + 2 * kSignPad);
+    }
+    double x = 0;
+    for (std::size_t at = 0; at < cells.size(); x += widths[at], ++at) {
+        if (at > 0) row.put_column_rule(x, kThinLine);
+        row.put_in_middle(std::move(cells[at]), x + kSignPad);
+    }
+    row.put_outline(kBoxLine);
+    return row;
+}
+
+}  // namespace
+
+Pieces set_signs(const Block& list, double width, LayoutContext& context) {
     // Four cells of a row are the most that leave room for words; large print has two.
-    const std::size_t columns = std::min<std::size_t>(list.children.size(), context.scale > 1.2 ? 2 : 4);
-    const double pad = kSignPad;
+    const std::size_t columns = context.large_print() ? 2 : 4;
     Pieces rows;
-    for (std::size_t first = 0; first < list.children.size(); first += columns) {
+    for (std::span<const Block> left = list.children; !left.empty();) {
+        const std::size_t count = std::min(columns, left.size());
         Piece row;
-        row.frame.width = width;
         row.line = list.line;
-        const std::span items{&list.children[first], std::min(columns, list.children.size() - first)};
-        const std::vector<double> widths = cell_widths(items, width, side, context);
-        std::vector<Frame> cells;
-        for (std::size_t at = 0; at < items.size(); ++at) {
-            ++context.node;
-            cells.push_back(set_sign_cell(items[at], widths[at] - 2 * pad, side, context));
-            row.frame.height = std::max(row.frame.height, cells.back().height + 2 * pad);
-        }
-        double x = 0;
-        for (std::size_t at = 0; at < cells.size(); x += widths[at], ++at) {
-            if (at > 0) row.frame.put_rule({{x, 0}, {x, row.frame.height}, mm(0.25), Ink::black});
-            const double top = (row.frame.height - cells[at].height) / 2;
-            row.frame.put(std::move(cells[at]), x + pad, top);
-        }
-        constexpr double kLine = mm(0.35);
-        row.frame.put_box({{kLine / 2, kLine / 2}, width - kLine, row.frame.height - kLine, kLine, false, Ink::black});
+        row.frame = row_of_signs(left.first(count), width, context);
         rows.push_back(std::move(row));
+        left = left.subspan(count);
     }
     return rows;
 }

@@ -10,10 +10,12 @@ namespace ventfolio {
 bool is_sign(std::string_view name);
 
 /// One of our own drawn signs in a square of the given side: `eyes-up`, `eyes-down`, `blink`, `nod`, `shake-head`,
-/// `hand`, `switch`, `board`, `speech`, `yes`, `no`, `warning`. One line weight throughout.
+/// `hand`, `switch`, `board`, `speech`, `yes`, `no`, `warning`. One line weight throughout. Throws std::logic_error for
+/// any other name: ask is_sign first about one that comes from a template.
 Frame sign(std::string_view name, double side, LayoutContext& context);
 
-/// A row of signs: each item of the list is a figure, a word in bold and what it looks like. A section `.signs`.
-Pieces set_signs(const Block& list, const SectionStyle& style, double width, LayoutContext& context);
+/// Rows of signs in thin boxes: each item of the list is a figure, a word in bold and what it looks like. A section
+/// `.signs`.
+Pieces set_signs(const Block& list, double width, LayoutContext& context);
 
 }  // namespace ventfolio
