@@ -180,4 +180,65 @@ TEST_CASE("breathing out follows the textbook row of time constants") {
     CHECK_FALSE(share_breathed_out(seconds(1), 20, 0));
 }
 
+TEST_CASE("alveolar oxygen lies between the two published forms") {
+    const Fraction air = percent(21);
+    CHECK(off(alveolar_oxygen(air, mmHg(760), mmHg(40))->low.in(unit::mmHg), 100) <= 0.5);   // pub: anaesthesia study
+    CHECK(off(alveolar_oxygen(air, mmHg(760), mmHg(60))->low.in(unit::mmHg), 75) <= 0.5);    // pub: the same
+    CHECK(off(alveolar_oxygen(air, mmHg(760), mmHg(36))->high.in(unit::mmHg), 107) <= 0.5);  // pub: sample values
+    for (double carbon_dioxide = 20; carbon_dioxide <= 100; carbon_dioxide += 5)
+        for (double oxygen = 21; oxygen <= 100; oxygen += 10) {
+            const auto band = alveolar_oxygen(percent(oxygen), mmHg(760), mmHg(carbon_dioxide));
+            if (!band) continue;
+            CHECK(band->low < band->high);
+            CHECK(band->low > Pressure{});
+        }
+    CHECK_FALSE(alveolar_oxygen(air, mmHg(400), mmHg(100)));  // nothing would be left
+    for (const double number : kHostile) {
+        CHECK_FALSE(alveolar_oxygen(percent(number), mmHg(760), mmHg(40)));
+        CHECK_FALSE(alveolar_oxygen(air, mmHg(number), mmHg(40)));
+        CHECK_FALSE(alveolar_oxygen(air, mmHg(760), mmHg(number)));
+    }
+}
+
+TEST_CASE("trapped air grows as the air around it thins") {
+    const Pressure cabin = *air_pressure(Length::of(8000, unit::ft));
+    CHECK(off(*trapped_gas_growth(mmHg(760), cabin), 1.34) <= 0.04);  // mem: aviation medicine, 30 to 38 percent
+    CHECK(*trapped_gas_growth(mmHg(760), mmHg(760)) == 1);
+    CHECK_FALSE(trapped_gas_growth(cabin, mmHg(760)));
+    for (const double number : kHostile) {
+        CHECK_FALSE(trapped_gas_growth(mmHg(number), mmHg(500)));
+        CHECK_FALSE(trapped_gas_growth(mmHg(760), mmHg(number)));
+    }
+}
+
+TEST_CASE("warmed gas is drier, by the ratio of handbook rows") {
+    const auto relative = [](double from, double to) {
+        return humidity_after_warming(celsius(from), celsius(to))->in(unit::percent);
+    };
+    CHECK(off(relative(20, 30), 100 * 17.33 / 30.43) <= 0.5);  // pub: two rows of the CRC Handbook, 62nd edition
+    CHECK(off(relative(30, 34), 100 * 30.43 / 37.66) <= 0.5);  // pub: the same
+    CHECK(off(relative(37, 40), 85.9) <= 0.2);                 // der
+    CHECK(off(relative(37, 37), 100) <= 1e-9);
+    CHECK_FALSE(humidity_after_warming(celsius(37), celsius(36)));
+    for (const double number : {kHostile[0], kHostile[1], kHostile[2], kHostile[3], kHostile[5]}) {
+        CHECK_FALSE(humidity_after_warming(celsius(number), celsius(40)));
+        CHECK_FALSE(humidity_after_warming(celsius(37), celsius(number)));
+    }
+}
+
+TEST_CASE("the compliance of a hose follows from a test breath and from its gas") {
+    CHECK(off(measured_compliance(mL(15), cmH2O(20), cmH2O(5))->value, 1) <= 1e-9);  // pub: physiology package, inverse
+    CHECK(off(measured_compliance(mL(195), cmH2O(70), cmH2O(5))->value, 2.5) <= 0.5);  // pub: adult circuit 2 to 3
+    CHECK(off(gas_compliance(litres(1), Pressure::of(1013.25, unit::hPa))->value, 1) <= 0.05);  // mem: 1 for each litre
+    CHECK(off(gas_compliance(litres(1), Pressure::of(1013.25, unit::hPa))->value, 0.968) <= 0.0005);  // der
+    CHECK_FALSE(measured_compliance(mL(15), cmH2O(5), cmH2O(5)));
+    CHECK_FALSE(measured_compliance(mL(500), cmH2O(20), cmH2O(5)));  // no hose is so soft
+    for (const double number : kHostile) {
+        CHECK_FALSE(measured_compliance(mL(number), cmH2O(20), cmH2O(5)));
+        CHECK_FALSE(measured_compliance(mL(15), cmH2O(number), cmH2O(5)));
+        CHECK_FALSE(gas_compliance(mL(number), mmHg(760)));
+        CHECK_FALSE(gas_compliance(mL(1000), mmHg(number)));
+    }
+}
+
 }  // namespace ventfolio::calc

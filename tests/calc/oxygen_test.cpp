@@ -279,4 +279,21 @@ TEST_CASE("a port's leak follows the square root of pressure") {
     }
 }
 
+TEST_CASE("the mean leak lies between the leaks of the two pressures") {
+    // No published worked example was found.
+    const PortPoint known{L_per_min(20), cmH2O(10)};
+    const Fraction third = Fraction::of(30, unit::percent);
+    const auto mean = mean_port_leak(known, cmH2O(15), cmH2O(5), third);
+    REQUIRE(mean);
+    CHECK(off((mean->low + mean->high).in(unit::L_per_min) / 2, 17.25) <= 0.01);  // der
+    CHECK(mean->low > port_leak(known, cmH2O(5))->low);
+    CHECK(mean->high < port_leak(known, cmH2O(15))->high);
+    CHECK_FALSE(mean_port_leak(known, cmH2O(5), cmH2O(15), third));
+    for (const double number : kHostile) {
+        CHECK_FALSE(mean_port_leak(known, cmH2O(number), cmH2O(5), third));
+        CHECK_FALSE(mean_port_leak(known, cmH2O(15), cmH2O(number), third));
+        CHECK_FALSE(mean_port_leak(known, cmH2O(15), cmH2O(5), Fraction::of(number, unit::percent)));
+    }
+}
+
 }  // namespace ventfolio::calc

@@ -114,4 +114,18 @@ TEST_CASE("volume per weight is nothing outside its range") {
     }
 }
 
+TEST_CASE("a child's usual weight for a height rises with the height") {
+    CHECK(off(child_weight_for_height(5, cm(110))->in(unit::kg), 18.6) <= 0.05);  // der; no published value found
+    double before = 0;
+    for (double height = 74; height <= 180; height += 2) {
+        const auto weight = child_weight_for_height(9, cm(height));
+        REQUIRE(weight);
+        CHECK(weight->in(unit::kg) > before);
+        before = weight->in(unit::kg);
+    }
+    CHECK_FALSE(child_weight_for_height(0, cm(110)));
+    CHECK_FALSE(child_weight_for_height(18, cm(170)));
+    for (const double number : kHostile) CHECK_FALSE(child_weight_for_height(5, cm(number)));
+}
+
 }  // namespace ventfolio::calc
