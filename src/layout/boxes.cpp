@@ -123,8 +123,8 @@ Piece set_pointer(const Section& section, const SectionStyle& style, double widt
 }
 
 Piece set_strip(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {
-    constexpr double kTop = mm(2.1);
-    constexpr double kBottom = mm(2.3);
+    constexpr double kTop = mm(1.7);
+    constexpr double kBottom = mm(1.9);
     const double inner = width - 2 * kBoxSide;
     Frame content;
     content.append(set_headline(section, inner, context), kBoxSide);

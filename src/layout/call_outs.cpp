@@ -12,7 +12,7 @@ constexpr double kCallOutGap = mm(2);
 /// A paragraph that begins in bold is the fact itself, the others explain it.
 TextStyle solid_style(const Block& paragraph, const TypeSizes& sizes) {
     const bool fact = !paragraph.inlines.empty() && paragraph.inlines.front().strong;
-    TextStyle look = plain_style(fact ? sizes.heading : sizes.body, Face::bold);
+    TextStyle look = plain_style(fact ? sizes.verb : sizes.body, Face::bold);
     look.ink = Ink::white;
     look.leading = 1.2;
     return look;

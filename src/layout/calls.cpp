@@ -43,10 +43,14 @@ CallStyles call_styles(const SectionStyle& style) {
     return styles;
 }
 
-Frame call_cell(const Call& call, const CallStyles& styles, double width, LayoutContext& context) {
+/// Who, number and when below one another. `who_height` is the room for the names of all cells of a row, so that their
+/// numbers stand on one line.
+Frame call_cell(const Call& call, const CallStyles& styles, double who_height, double width, LayoutContext& context) {
+    Frame who = set_text(call.who, styles.who, width, "call", context);
     Frame cell;
     cell.width = width;
-    cell.append(set_text(call.who, styles.who, width, "call", context));
+    cell.height = std::max(who_height, who.height);
+    cell.put_above(std::move(who), 0, cell.height);
     cell.append(set_text(call.number, styles.number, width, "call", context));
     cell.append(set_text(call.when, styles.when, width, "call", context));
     return cell;
@@ -62,8 +66,12 @@ Pieces side_by_side(const std::vector<Call>& calls, const CallStyles& styles, do
     Piece piece;
     piece.frame.width = width;
     std::vector<Frame> cells;
+    const double text_width = column - kPad - kRightPad;
+    double who_height = 0;
+    for (const Call& call : calls)
+        who_height = std::max(who_height, set_text(call.who, styles.who, text_width, "call", context).height);
     for (const Call& call : calls) {
-        cells.push_back(call_cell(call, styles, column - kPad - kRightPad, context));
+        cells.push_back(call_cell(call, styles, who_height, text_width, context));
         ++context.node;
         piece.frame.height = std::max(piece.frame.height, cells.back().height);
     }
@@ -91,7 +99,8 @@ Pieces below_one_another(const std::vector<Call>& calls, const CallStyles& style
     double y = kAbove;
     for (const Call& call : calls) {
         Frame number = set_text(call.number, styles.number, number_width, "call", context);
-        Frame words = call_cell({call.who, {}, call.when, call.line}, styles, width - number_width - 4 * kPad, context);
+        Frame words =
+            call_cell({call.who, {}, call.when, call.line}, styles, 0, width - number_width - 4 * kPad, context);
         ++context.node;
         const double height = std::max(number.height, words.height);
         piece.frame.put(std::move(number), kPad, y);

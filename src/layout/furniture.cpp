@@ -141,8 +141,9 @@ Frame set_footer(const Furniture& furniture, double width, LayoutContext& contex
         footer.put(std::move(text), 0, y);
         y += height;
     }
-    footer.height = y;
-    footer.put(set_text(code_words, code, code_width, "code", context), width - code_width, mm(1.3));
+    Frame code_text = set_text(code_words, code, code_width, "code", context);
+    footer.height = std::max(y, mm(1.3) + code_text.height);
+    footer.put(std::move(code_text), width - code_width, mm(1.3));
     footer.put_rule({{0, 0}, {width, 0}, mm(0.25), Ink::black});
     return footer;
 }

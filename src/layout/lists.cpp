@@ -59,7 +59,7 @@ Piece set_plain_item(const Block& item, std::size_t number, bool ordered, const 
     frame.height = text.height;
     frame.put(ordered ? item_number(number, size, indent, context) : bullet(look, context), 0, 0);
     frame.put(std::move(text), indent, 0);
-    return piece_of(std::move(frame), mm(style.has("tight") ? 0.5 : 1) * context.scale, item);
+    return piece_of(std::move(frame), mm(style.has("tight") || style.has("rescue") ? 0.5 : 1) * context.scale, item);
 }
 
 Piece set_item(const Block& list, std::size_t at, const SectionStyle& style, double width, LayoutContext& context) {

@@ -166,7 +166,8 @@ void Pager::put_broken(Pieces pieces) {
             next_page();
             for (const Piece& head : repeated) put(head, page_has_content() ? head.gap : 0, false);
         }
-        if (needed > room_left() + kFitTolerance) report_too_tall(pieces[at], needed - room_left());
+        const double own = pieces[at].frame.height;
+        if (own > room_left() + kFitTolerance) report_too_tall(pieces[at], own - room_left());
         if (pieces[at].repeats) repeated.push_back(pieces[at]);
         put(std::move(pieces[at]), page_has_content() ? gap : 0, first);
     }
