@@ -90,7 +90,7 @@ class Maker {
         const auto audience = audience_from(document.front("audience").value_or(""));
         if (!audience) return findings_.push_back(without_audience(document));
         document.identifiers = identifiers_for(*audience, home_, printer_);
-        check_document(document, *audience, findings_);
+        check_document(document, *audience, home_, stationery_.phrases, findings_);
         documents.push_back(std::move(document));
     }
 

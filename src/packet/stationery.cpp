@@ -51,9 +51,11 @@ Stationery built_in_stationery(std::string_view language, std::string_view regio
     const std::string folder = std::string{language} + "/";
     const SourceText words = embedded(folder + "words.yaml");
     const SourceText ways = embedded(fmt::format("regions/{}.yaml", region));
+    const SourceText phrases = embedded(folder + "phrases.yaml");
     stationery.words = WordBook::read(words, findings);
+    stationery.phrases = PhraseBook::read(phrases, findings);
     stationery.region = Region::read(ways, findings);
-    stationery.sources = {words, ways};
+    stationery.sources = {words, phrases, ways};
     Partials partials;
     for (const EmbeddedFile& file : embedded_templates())
         if (file.name.starts_with(folder + "partials/")) partials.emplace(stem_of(file.name), source_of(file));

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "markup/template.hpp"
+#include "sheets/checks/phrases.hpp"
 #include "sheets/word_book.hpp"
 
 namespace ventfolio {
@@ -14,6 +15,7 @@ namespace ventfolio {
 struct Stationery {
     std::map<std::string, Template, std::less<>> sheets;  ///< by sheet name, "bedside-card"
     WordBook words;
+    PhraseBook phrases;
     Region region;
     std::vector<SourceText> sources;  ///< of templates and word files, so that messages can quote them
 

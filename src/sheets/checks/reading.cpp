@@ -1,0 +1,88 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "calc/reading_grade.hpp"
+#include "rules/thresholds.hpp"
+#include "sheets/checks/checks.hpp"
+#include "sheets/checks/reading_counts.hpp"
+#include "sheets/checks/syllables.hpp"
+
+namespace ventfolio::sheet_check {
+namespace {
+
+/// Highest school grade of what a family reads. Source: sixth-grade aim for health materials, American Medical
+/// Association and National Institutes of Health (from memory).
+constexpr double kGradeMost = 6.0;
+
+constexpr std::array<std::string_view, 5> kEmergencySheets{"bedside-card", "responder-sheet", "wallet-card",
+                                                           "alarm-response", "outage-plan"};
+/// Written for the therapist and the clinic.
+constexpr std::array<std::string_view, 3> kClinicSheets{"verification", "visit-check", "change-notice"};
+
+bool one_of(std::span<const std::string_view> names, std::string_view name) {
+    return std::ranges::find(names, name) != names.end();
+}
+
+bool for_a_family(const JudgedDocument& sheet) {
+    return (sheet.audience == wall || sheet.audience == folder) && !one_of(kClinicSheets, sheet.document.sheet);
+}
+
+bool holds_a_word(const Sentence& sentence) {
+    return std::ranges::any_of(sentence.tokens, [&](const Token& token) { return counts_as_word(sentence, token); });
+}
+
+}  // namespace
+
+bool counts_as_word(const Sentence& sentence, const Token& token) {
+    const bool letters = token.folded.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == 0;
+    return letters && value_at(sentence.values, token.begin) == nullptr;
+}
+
+bool is_running_text(const Sentence& sentence) {
+    const Passage::Kind kind = sentence.passage->kind;
+    if (kind == Passage::Kind::paragraph || kind == Passage::Kind::item) return holds_a_word(sentence);
+    return kind == Passage::Kind::cell && sentence.closed && holds_a_word(sentence);
+}
+
+calc::TextCounts text_counts(const std::vector<Sentence>& sentences) {
+    calc::TextCounts counts;
+    for (const Sentence& sentence : sentences) {
+        if (!is_running_text(sentence)) continue;
+        ++counts.sentences;
+        for (const Token& token : sentence.tokens) {
+            if (!counts_as_word(sentence, token)) continue;
+            ++counts.words;
+            counts.syllables += syllables(token.folded);
+        }
+    }
+    return counts;
+}
+
+void family_text_hard_to_read(const JudgedDocument& sheet, DocumentReport& report) {
+    if (!sheet.document.language.starts_with("en")) return;  // the formula was made for English
+    const calc::TextCounts counts = text_counts(sheet.sentences);
+    std::optional<double> grade;
+    if (counts.words >= threshold::kReadingGradeWordsLeast) grade = calc::reading_grade(counts);
+    const std::string shown_grade = grade ? fmt::format("{:.1f}", *grade) : "not counted for so few words";
+    const auto words = [](const Sentence& sentence) { return static_cast<int>(sentence.tokens.size()); };
+    const auto found = [&](const Sentence& sentence) {
+        report.at(
+            sentence, sentence.text.size(),
+            {{"sheet", sheet.document.sheet}, {"grade", shown_grade}, {"words", std::to_string(words(sentence))}});
+    };
+    bool reported = false;
+    const Sentence* longest = nullptr;
+    for (const Sentence& sentence : sheet.sentences) {
+        if (!is_running_text(sentence)) continue;
+        if (longest == nullptr || words(sentence) > words(*longest)) longest = &sentence;
+        if (!one_of(kEmergencySheets, sheet.document.sheet)) continue;
+        if (words(sentence) <= threshold::kSentenceWordsMostEmergency) continue;
+        found(sentence);
+        reported = true;
+    }
+    if (!reported && longest && for_a_family(sheet) && grade && *grade > kGradeMost) found(*longest);
+}
+
+}  // namespace ventfolio::sheet_check
