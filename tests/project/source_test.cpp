@@ -1,0 +1,92 @@
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <regex>
+
+#include "project/files.hpp"
+
+/// What must not appear in the source, each with the reason and what to use in its place.
+namespace ventfolio::project {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path kProject{VENTFOLIO_SOURCE_DIR};
+
+struct Ban {
+    const char* pattern;
+    const char* allowed_below;  ///< a folder of src/, or nothing
+    const char* reason;
+    const char* example;  ///< a line that the pattern must find
+};
+
+constexpr Ban kBans[] = {
+    {R"(#include\s*[<"]hpdf)", "pdf", "libharu has sharp edges: only src/pdf knows them", "#include <hpdf.h>"},
+    {R"(\b(std|chrono)::time\(|\btime\((nullptr|NULL|0|&)|_clock::now|localtime|gmtime|mktime|strftime)", "cli",
+     "the print date is a parameter: only src/cli reads the clock", "auto now = std::time(nullptr);"},
+    {R"(\bgetenv\b|\benviron\b)", "cli", "only src/cli reads the environment", "std::getenv(\"HOME\")"},
+    {R"(\bisatty\b)", "cli", "only src/cli looks at the terminal", "if (isatty(2)) {"},
+    {R"(\bsetlocale\b|std::locale\b)", "", "numbers print alike everywhere: use fmt or from_chars",
+     "setlocale(LC_ALL, \"\");"},
+    {R"(\bs?rand\(|random_device|mt19937|default_random_engine)", "", "the same input gives the same bytes",
+     "int x = rand();"},
+    {R"(\bas<\s*(int|long|short|unsigned|float|double|bool|std::string|std::size_t|size_t)\b)", "",
+     "yaml-cpp reads 010 as 8 and yes as true: read scalars as text, numbers with from_chars", "node.as<int>()"},
+    {R"(\b(ato[ifl]|strto(d|f|l|ul|ll)|sscanf|sto[dfil])\()", "",
+     "these obey the locale or skip blanks: use from_chars", "atoi(text)"},
+    {R"(std::regex\b|#include <regex>)", "", "too slow and deep in recursion for hostile input: write the loop",
+     "std::regex pattern;"},
+    {R"(HPDF_Page_(TextRect|MeasureText)|HPDF_ResetError)", "", "libharu cuts inside letters, and its errors are final",
+     "HPDF_ResetError(pdf);"},
+    {R"(\busing namespace std;)", "", "name what is used", "using namespace std;"},
+    {R"(/(hom[e]|roo[t]|tm[p]|wor[k])/)", "", "no folder of anyone's machine belongs in the source",
+     "read(\"/ho"
+     "me/me/fonts\")"},
+};
+
+/// A line without its comment.
+std::string code_of(const std::string& line) {
+    const std::size_t comment = line.find("//");
+    return comment == std::string::npos || (comment > 0 && line[comment - 1] == ':') ? line : line.substr(0, comment);
+}
+
+TEST_CASE("the source holds nothing that must not appear") {
+    for (const Ban& ban : kBans) {
+        CAPTURE(std::string{ban.pattern});
+        const std::regex pattern{ban.pattern};
+        REQUIRE(std::regex_search(ban.example, pattern));
+        for (const fs::path& file : files_below(kProject / "src", {".cpp", ".hpp"})) {
+            const std::string path = fs::relative(file, kProject / "src").string();
+            if (*ban.allowed_below != '\0' && path.starts_with(std::string{ban.allowed_below} + "/")) continue;
+            std::size_t number = 0;
+            for (const std::string& line : lines_of(contents(file))) {
+                ++number;
+                if (!std::regex_search(code_of(line), pattern)) continue;
+                FAIL_CHECK("src/" << path << ":" << number << ": " << line << "\n" << std::string{ban.reason});
+            }
+        }
+    }
+}
+
+TEST_CASE("no folder of anyone's machine stands in templates, profiles or documents") {
+    const std::regex pattern{R"(/(hom[e]|roo[t]|tm[p]|wor[k])/)"};
+    std::vector<fs::path> files{kProject / "README.md", kProject / "DEVELOPERS.md", kProject / "CMakeLists.txt"};
+    for (const char* folder : {"templates", "profiles", "cmake", "src"})
+        for (const fs::path& file : files_below(kProject / folder, {".md", ".yaml", ".txt", ".cmake"}))
+            files.push_back(file);
+    CHECK(files.size() > 20);
+    for (const fs::path& file : files) {
+        CAPTURE(file);
+        CHECK(!std::regex_search(contents(file), pattern));
+    }
+}
+
+TEST_CASE("every header says that it is read once") {
+    for (const fs::path& file : files_below(kProject / "src", {".hpp"})) {
+        CAPTURE(file);
+        CHECK(contents(file).find("#pragma once") != std::string::npos);
+    }
+}
+
+}  // namespace
+}  // namespace ventfolio::project

@@ -1,0 +1,51 @@
+#include <doctest/doctest.h>
+
+#include <filesystem>
+
+#include "project/documents.hpp"
+#include "project/files.hpp"
+#include "project/shell.hpp"
+
+/// The walk through the README, from a profile to a sheet, does what it says.
+namespace ventfolio::project {
+namespace {
+
+namespace fs = std::filesystem;
+
+TEST_CASE("the steps of the README work one after another") {
+    const fs::path project{VENTFOLIO_SOURCE_DIR};
+    const Scratch scratch;
+    fs::create_directory_symlink(project / "profiles", scratch.path("profiles"));
+    fs::create_directory(scratch.path("build"));
+    fs::create_directory_symlink(VENTFOLIO_BINARY_DIR, scratch.path("build/release"));
+
+    const std::string readme = contents(project / "README.md");
+    const std::vector<std::string> steps = fenced_blocks(readme, "sh");
+    const std::vector<std::string> shown = fenced_blocks(readme, "text");
+    REQUIRE(steps.size() == 6);
+    REQUIRE(shown.size() == 1);
+
+    CHECK(run_in(scratch.folder(), steps[2]).status == 0);
+    CHECK(!contents(scratch.path("home.yaml")).empty());
+
+    const Ran check = run_in(scratch.folder(), steps[3]);
+    CHECK(check.status == 1);
+    CAPTURE(check.err);
+    CHECK(check.err.find(shown[0]) != std::string::npos);
+    CHECK(run_in(scratch.folder(), "build/release/ventfolio print home.yaml --on 2026-02-03 -o refused").status == 1);
+    CHECK(!fs::exists(scratch.path("refused")));
+
+    const Ran explain = run_in(scratch.folder(), steps[4]);
+    CHECK(explain.status == 0);
+    CHECK(explain.out.find("high-pressure-alarm-below-peak (refuse)") == 0);
+
+    const Ran print = run_in(scratch.folder(), steps[5]);
+    CHECK(print.status == 0);
+    CHECK(fs::exists(scratch.path("papers/packet.pdf")));
+    constexpr auto kForOthers = fs::perms::group_all | fs::perms::others_all;
+    for (const char* name : {"papers", "papers/packet.pdf", "papers/packet.json"})
+        CHECK((fs::status(scratch.path(name)).permissions() & kForOthers) == fs::perms::none);
+}
+
+}  // namespace
+}  // namespace ventfolio::project
