@@ -41,10 +41,10 @@ inline TypeSizes tight(double scale) {
             10 * scale, 11 * scale, 16 * scale, 11 * scale, mm(9) * scale};
 }
 
-/// Rescue steps in half the width: 14 pt, the least for a step that is read in a fright.
+/// Rescue steps in half the width, read at arm's length.
 inline TypeSizes rescue_box(double scale) {
-    return {16 * scale, 10 * scale, 14 * scale, 12 * scale, 14 * scale,
-            12 * scale, 14 * scale, 16 * scale, 14 * scale, mm(9) * scale};
+    return {14 * scale, 10 * scale,   11.5 * scale, 11 * scale,   13 * scale,
+            10 * scale, 11.5 * scale, 14 * scale,   11.5 * scale, mm(9) * scale};
 }
 
 /// Nothing is set smaller than this, footer excepted.

@@ -65,6 +65,7 @@ void add_airway(TemplateData::Object& data, const Household& home) {
     data["valve_allowed"] = valve;
     data["cap_allowed"] = cap;
     data["valve_or_cap"] = valve || cap;
+    data["cuffed"] = home.neck_tube != nullptr && home.neck_tube->cuff.given();
     bool fresh = false;
     if (home.neck_tube) {
         fresh = !home.neck_tube->opening_healed.or_else(false);
@@ -89,14 +90,6 @@ bool has_exchanger(const Household& home) {
     return on_ventilator || is_exchanger(plan.outage_swap) || is_exchanger(plan.off_ventilator);
 }
 
-/// Where the breathing bag by the bed is kept.
-const BreathingBag* bag_at_bed(const Household& home) {
-    if (!home.profile.emergency_equipment.given()) return nullptr;
-    for (const BreathingBag& bag : home.profile.emergency_equipment->breathing_bags)
-        if (bag.at.is(BagPlace::bed)) return &bag;
-    return nullptr;
-}
-
 PrintedValue oxygen_limit(const char* name, const Field<Fraction>& limit, const Printer& printer) {
     const FieldInfo asked{.key = name, .on = kRescue, .ask = "prescriber"};
     if (!limit.given()) return printer.not_recorded(asked, "oxygen." + std::string{name});
@@ -119,7 +112,7 @@ void add_oxygen(TemplateData::Object& data, const Household& home, const Printer
         oxygen.entry.given()
             ? calculated("oxygen-entry", kRescue,
                          plain_parts(printer.choice("entry", std::get<Choice>(oxygen.entry.value()).word)))
-            : printer.not_recorded({.key = "entry", .ask = "equipment_provider"}, "oxygen.entry");
+            : printer.not_recorded({.key = "entry", .on = kRescue, .ask = "equipment_provider"}, "oxygen.entry");
 }
 
 void add_equipment(TemplateData::Object& data, const Household& home, const Printer& printer) {
@@ -139,7 +132,6 @@ void add_equipment(TemplateData::Object& data, const Household& home, const Prin
                          for_bag ? printer.measure(oxygen.bag_flow.measure(), Zeros::drop, UnitForm::full)
                                  : Printer::Parts{}));
     data["has_exchanger"] = has_exchanger(home);
-    data["bed_bag"] = bag_at_bed(home) != nullptr;
     data["uses_neck_tube"] = home.neck_tube != nullptr;
     data["uses_mask"] = home.uses(InterfaceKind::mask);
     data["uses_mouthpiece"] = home.uses(InterfaceKind::mouthpiece);
@@ -175,13 +167,42 @@ TemplateData squeeze_data(const Household& home, std::optional<BreathRate> rate,
 
 namespace {
 
+/// A cuff without an amount to fill prints as such: a row left out would read as no cuff. A foam cuff takes none.
+void add_cuff(TemplateData::Object& data, const Household& home, const Printer& printer) {
+    data["cuff_not_recorded"] = TemplateData{};
+    if (home.neck_tube == nullptr || !home.neck_tube->cuff.given() || home.neck_tube->cuff.is(Cuff::foam)) return;
+    const CuffOrder& order = *home.neck_tube->cuff_order;
+    if (order.pressure.given() || order.volume.given()) return;
+    data["cuff_not_recorded"] = printer.not_recorded(
+        {.key = "cuff_order", .on = wall | folder | crew, .ask = "prescriber"}, "airway.neck_tube.cuff_order");
+}
+
+/// The lowest oxygen level that a check accepts: the low end of the goal, else of what is normal.
+TemplateData oxygen_least(const Household& home, const Group<NormalOxygenLevel>& normal, const Printer& printer) {
+    const Oxygen& oxygen = *home.profile.oxygen;
+    const Measure* least = nullptr;
+    if (home.profile.oxygen.given() && oxygen.goal_low.given())
+        least = &oxygen.goal_low.measure();
+    else if (normal.given() && normal->level.given())
+        least = &normal->level.range().from;
+    if (least == nullptr) return {};
+    return calculated("oxygen-least", wall | folder | crew, printer.measure(*least, Zeros::drop, UnitForm::full));
+}
+
+/// Where the person sleeps: the card that someone sleepy goes to.
+TemplateData sleep_tag(const Household& home) {
+    for (const DerivedPrescription& one : home.prescriptions)
+        if (one.covers_asleep && one.order->place.given())
+            return calculated("tag", wall | folder | crew | wallet, plain_parts(capitals(*one.order->place)));
+    return {};
+}
+
 void add_for_crew(TemplateData::Object& data, const Household& home) {
     data["has_port"] = std::ranges::any_of(home.prescriptions, [](const DerivedPrescription& one) {
         return one.order->circuit.given() && one.order->circuit->exhalation_port.given();
     });
     const Feeding& feeding = *home.profile.feeding;
-    data["has_feeding_tube"] =
-        home.profile.feeding.given() && feeding.route.given() && *feeding.route != FeedingRoute::mouth;
+    data["has_feeding_tube"] = home.profile.feeding.given() && !feeding.route.is(FeedingRoute::mouth);
     data["no_allergies"] = home.profile.allergies.is_none() || home.profile.allergies->substances.is_none();
     data["directive_unknown"] = !home.profile.directive->status.given();
 }
@@ -214,6 +235,10 @@ TemplateData home_data(const Household& home, const Printer& printer, std::span<
     add_equipment(data, home, printer);
     add_oxygen(data, home, printer);
     add_for_crew(data, home);
+    add_cuff(data, home, printer);
+    data["oxygen_least_awake"] = oxygen_least(home, home.profile.baseline->oxygen_level_awake, printer);
+    data["oxygen_least_asleep"] = oxygen_least(home, home.profile.baseline->oxygen_level_asleep, printer);
+    data["sleep_tag"] = sleep_tag(home);
     add_gaps(data, findings);
     data["squeeze"] = squeeze_for_home(home, printer);
     data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);

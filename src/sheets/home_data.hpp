@@ -15,11 +15,12 @@ namespace ventfolio {
 /// For the whole home: `age`, `is_child`, `awake_none|minutes|hours`, `asleep_…`, `alone_awake`, `alone_asleep` (the
 /// safe minutes), `squeeze` (seconds between squeezes of the bag), `has_oxygen`, `bag_oxygen`, `has_exchanger`,
 /// `valve_or_cap`, `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`,
-/// `backup_label`, `bed_bag`, `many_places`. For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
+/// `backup_label`, `many_places`, `cuffed`, `cuff_not_recorded`, `oxygen_least_awake|asleep`,
+/// `sleep_tag`. For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
 /// `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
 ///
-/// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet `gaps_on_SHEET`
-/// if it has any: accepted or not, the family must see what is not there.
+/// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet
+/// `gaps_on_SHEET` if it has any: accepted or not, the family must see what is not there.
 TemplateData home_data(const Household& household, const Printer& printer, std::span<const Finding> findings);
 
 }  // namespace ventfolio

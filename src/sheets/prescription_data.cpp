@@ -100,7 +100,40 @@ TemplateData used(const Prescription& order, const Printer& printer) {
     }
     if (text.empty() && order.when_note.given()) text = *order.when_note;
     if (text.empty()) return {};
-    return calculated("used", kSettings, plain_parts(std::move(text)));
+    return calculated("used", kSettings, plain_parts(sentence_start(text)));
+}
+
+/// The breathing bag that hangs where this prescription is used: on the chair by day, else at the bed.
+const BreathingBag* bag_for(const Household& home, const DerivedPrescription& one) {
+    if (!home.profile.emergency_equipment.given()) return nullptr;
+    const BreathingBag* at_bed = nullptr;
+    for (const BreathingBag& bag : home.profile.emergency_equipment->breathing_bags) {
+        if (bag.at.is(BagPlace::bed) && at_bed == nullptr) at_bed = &bag;
+        if (bag.at.is(BagPlace::chair) && !one.covers_asleep) return &bag;
+    }
+    return at_bed;
+}
+
+TemplateData bag_place(const Household& home, const DerivedPrescription& one, const Printer& printer) {
+    const BreathingBag* bag = bag_for(home, one);
+    if (bag == nullptr) return {};
+    const std::string place =
+        bag->place.given() ? *bag->place : printer.choice("at", std::get<Choice>(bag->at.value()).word);
+    return calculated("bag_place", kSettings, plain_parts(place));
+}
+
+/// A heater reads within two degrees of its target. Common practice, no source.
+constexpr double kTemperatureTolerance = 2;
+
+void add_temperature(TemplateData::Object& data, const Prescription& order, const Printer& printer) {
+    std::optional<MeasureRange> range;
+    if (order.humidity.given() && order.humidity->temperature.given()) {
+        const Measure& target = order.humidity->temperature.measure();
+        const int places = places_of(target.number);
+        range = MeasureRange{{Decimal::rounded(target.number.value() - kTemperatureTolerance, places), target.unit},
+                             {Decimal::rounded(target.number.value() + kTemperatureTolerance, places), target.unit}};
+    }
+    put(data, "accepted_temperature", range, printer);
 }
 
 struct Holder {
@@ -124,7 +157,8 @@ std::vector<Holder> holders(const Household& home, const Prescription& order, bo
 
 TemplateData text_of(const char* name, const Field<std::string>& field) {
     if (!field.given()) return {};
-    return calculated(name, kSettings, plain_parts(*field));
+    // "Unit A" and "slot 1" are names: they do not end a line in the middle.
+    return calculated(name, kSettings, plain_parts(with_replaced(*field, " ", kNoBreakSpace)));
 }
 
 void add_units(TemplateData::Object& data, const Household& home, const DerivedPrescription& one) {
@@ -138,6 +172,9 @@ void add_units(TemplateData::Object& data, const Household& home, const DerivedP
         spare["slot"] = text_of("slot", all[at].slot->slot);
         spares.emplace_back(std::move(spare));
     }
+    data["has_spare_unit"] = !spares.empty();
+    data["spare_unit"] = all.size() > 1 ? text_of("unit", all[1].device->label) : TemplateData{};
+    data["spare_slot"] = all.size() > 1 ? text_of("slot", all[1].slot->slot) : TemplateData{};
     data["spare_units"] = std::move(spares);
     data["main_unit"] = data["unit"];
 }
@@ -160,7 +197,8 @@ TemplateData::Object derived(TemplateData::Object data, const DerivedPrescriptio
     data["oxygen_on"] = one.oxygen_flow.has_value();
     data["sleeping"] = one.covers_asleep;
     data["closed"] = one.closed;
-    data["squeeze"] = squeeze_data(home, one.rate, printer);
+    data["bag_place"] = bag_place(home, one, printer);
+    add_temperature(data, order, printer);
     return data;
 }
 

@@ -56,7 +56,8 @@ Printer::Parts Printer::range(const MeasureRange& range, Zeros zeros, UnitForm f
     if (range.from == range.to) return measure(range.to, zeros, form);
     const bool one_unit = range.from.unit.symbol == range.to.unit.symbol;
     Parts parts = measure(range.from, zeros, one_unit ? UnitForm::number_only : form);
-    parts.push_back(word(fmt::format(" {} ", words_.at("range.to"))));
+    // A range does not end a line in its middle.
+    parts.push_back(word(fmt::format("{0}{1}{0}", kNoBreakSpace, words_.at("range.to"))));
     for (PrintedPart& part : measure(range.to, zeros, form)) parts.push_back(std::move(part));
     return parts;
 }

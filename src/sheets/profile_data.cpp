@@ -19,6 +19,7 @@ class DataVisitor final : public ConstVisitor {
         // A section `{{#x}}` is for homes that have x: `none` is an answer, but no x.
         put(key, field.is_none() ? TemplateData{} : content(info, field, UnitForm::full));
         if (info.none) put(key + "_or_none", content(info, field, UnitForm::full));
+        put(key + "_or_ask", printer_.print(field, info, path_to(key)));
         if (field.kind() == ValueKind::text || field.kind() == ValueKind::choice ||
             field.kind() == ValueKind::text_list)
             put(key + "_sentence", field.is_none() ? TemplateData{} : at_start(content(info, field, UnitForm::full)));
@@ -62,10 +63,7 @@ class DataVisitor final : public ConstVisitor {
     static TemplateData at_start(TemplateData content) {
         if (!content.value() || content.value()->parts.empty()) return content;
         PrintedValue value = *content.value();
-        std::u32string letters = code_points(value.parts.front().text);
-        if (letters.empty()) return content;
-        const std::string rest = value.parts.front().text.substr(utf8(letters.front()).size());
-        value.parts.front().text = capitals(utf8(letters.front())) + rest;
+        value.parts.front().text = sentence_start(value.parts.front().text);
         return value;
     }
 

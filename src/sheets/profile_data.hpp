@@ -18,6 +18,8 @@ namespace ventfolio {
 ///   no
 ///                   step speaks of what a home does not have
 ///   off             `x_is_off`; `x` prints "off": an alarm that is off must be seen
+///   every kind      `x_or_ask`, which prints NOT RECORDED for a missing optional field too, even in a group that the
+///                   home does not have: for steps and rows that may not be left out
 /// A missing expected field prints NOT RECORDED; a missing optional one is Missing. A group that the home does not have
 /// is missing as a whole, its names known.
 TemplateData::Object profile_data(const Profile& profile, const Printer& printer);

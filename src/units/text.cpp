@@ -106,6 +106,13 @@ std::string capitals(std::string_view text) {
     return raised;
 }
 
+std::string sentence_start(std::string_view text) {
+    const std::u32string points = code_points(text.substr(0, 4));
+    if (points.empty()) return std::string{text};
+    const std::size_t first = utf8(points.front()).size();
+    return capitals(text.substr(0, first)) + std::string{text.substr(first)};
+}
+
 std::size_t display_cells(std::string_view text) {
     if (is_ascii(text)) return static_cast<std::size_t>(std::ranges::count_if(text, is_printable_ascii));
     std::size_t cells = 0;

@@ -27,6 +27,8 @@ std::optional<std::size_t> first_invalid_utf8(std::string_view text);
 std::string normal_form(std::string_view utf8);
 /// In capitals, letters of every script that has them.
 std::string capitals(std::string_view utf8);
+/// The same with a capital at its start.
+std::string sentence_start(std::string_view utf8);
 /// Terminal cells that a text takes: combining marks none, wide letters two.
 std::size_t display_cells(std::string_view utf8);
 
