@@ -28,7 +28,7 @@ struct CoughPressures {
     bool reaches_goal = false;  ///< both at least 30 cmH2O
 };
 
-/// The pressures of a cough-assist device. Breathing out is below the room and carries a minus sign.
+/// The pressures of a device that helps coughing. Breathing out is below the room and carries a minus sign.
 ///
 /// Formula  swing = in - out; most studies passed 160 L/min only with 30 cmH2O or more on each side
 /// Units    cmH2O
