@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "calc/age.hpp"
-#include "calculators/bindings.hpp"
+#include "rules/calculator_bindings.hpp"
 #include "rules/calculators/answer.hpp"
 #include "rules/calculators/inputs.hpp"
 

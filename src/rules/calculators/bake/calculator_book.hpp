@@ -1,9 +1,8 @@
 #pragma once
 
 #include <filesystem>
-#include <map>
-#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bake {

@@ -23,8 +23,8 @@ int main(int count, char** arguments) {
         const std::filesystem::path out{arguments[1]};
         const bake::CalculatorBook book = bake::read_calculators(arguments[2], {arguments + 3, arguments + count});
         std::filesystem::create_directories(out);
-        write(out / "bindings.hpp", bake::bindings_header(book));
-        write(out / "tables.cpp", bake::calculator_tables(book));
+        write(out / "calculator_bindings.hpp", bake::bindings_header(book));
+        write(out / "calculator_tables.cpp", bake::calculator_tables(book));
     } catch (const std::exception& error) {
         std::cerr << error.what() << '\n';
         return 1;

@@ -89,7 +89,7 @@ std::string calculator_tables(const CalculatorBook& book) {
     std::string entries;
     for (const Calculator& one : book.calculators) entries += entry(one, arrays, book);
     return fmt::format(
-        "// Written by the build from the calculators' texts.\n#include \"calculators/bindings.hpp\"\n"
+        "// Written by the build from the calculators' texts.\n#include \"rules/calculator_bindings.hpp\"\n"
         "#include \"rules/calculators/calculator_book.hpp\"\n\nnamespace ventfolio {{\nnamespace {{\n\n{}\n{}\n"
         "constexpr CalculatorText kCalculators[]{{\n{}}};\n\n}}  // namespace\n\n"
         "std::span<const CalculatorText> calculator_book() {{ return kCalculators; }}\n"
