@@ -130,8 +130,10 @@ std::optional<Misread> misread_at(std::string_view text, std::size_t at) {
 void judge_signs(const Passage& passage, DocumentReport& report) {
     for (std::size_t at = 0; at < passage.text.size();) {
         const PrintedValue* value = value_at(passage.values, at);
-        const auto misread =
-            value == nullptr || may_be_misread(*value) ? misread_at(passage.text, at) : std::optional<Misread>{};
+        // A name is printed as it is, whatever signs are in it.
+        const bool name = value != nullptr && value->field.starts_with("person.");
+        const bool judged = !name && (value == nullptr || may_be_misread(*value));
+        const auto misread = judged ? misread_at(passage.text, at) : std::optional<Misread>{};
         if (misread) {
             const bool open = value == nullptr || (value->audiences & wall) != 0;
             const std::string text = passage.text.substr(misread->begin, misread->end - misread->begin);

@@ -74,7 +74,7 @@ class PhraseReader {
             entry.phrases = phrases(node["phrases"]);
             entry.unless = phrases(node["unless"]);
             entry.excused_by = phrases(node["excused_by"]);
-            entry.forbidding = node["also_where_forbidden"] && node["also_where_forbidden"].as<bool>();
+            entry.forbidding = node["also_where_forbidden"] && node["also_where_forbidden"].Scalar() == "true";
         }
         for (const auto& pair : map)
             if (std::ranges::find(kSayingNames, pair.first.Scalar()) == kSayingNames.end())
@@ -89,7 +89,7 @@ class PhraseReader {
             fault(node.Mark(), "An error-prone word needs `words` and `instead`.");
             return;
         }
-        const bool as_written = node["as_written"] && node["as_written"].as<bool>();
+        const bool as_written = node["as_written"] && node["as_written"].Scalar() == "true";
         book_.error_prone_.push_back({Phrase{text}, text, instead, as_written});
     }
 
