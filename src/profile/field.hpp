@@ -65,10 +65,21 @@ using Value = std::variant<std::monostate, std::string, bool, Date, Moment, Cloc
 
 /// What kind of value a field holds; decides how it is read, explained and printed.
 enum class ValueKind : std::uint8_t {
-    text, flag, date, moment, clock_span, interval, revision, measure, range, choice, text_list,
+    text,
+    flag,
+    date,
+    moment,
+    clock_span,
+    interval,
+    revision,
+    measure,
+    range,
+    choice,
+    text_list,
 };
 
-/// The words of an enumeration in the order of its values, as they are written in a profile. Specialise beside the enum.
+/// The words of an enumeration in the order of its values, as they are written in a profile. Specialise beside the
+/// enum.
 template <class E>
 struct Words;
 
@@ -80,18 +91,18 @@ struct FieldInfo {
     std::string_view key = {};
     Grade grade = Grade::optional;
     Audiences on = nobody;
-    std::string_view help = {};      ///< one line, for the starter file, the schema and `explain`
-    std::string_view units = {};     ///< accepted symbols with blanks between; empty: all of the dimension
-    std::optional<double> least{};   ///< in the first accepted unit; outside: refused as a slip of typing
+    std::string_view help = {};     ///< one line, for the starter file, the schema and `explain`
+    std::string_view units = {};    ///< accepted symbols with blanks between; empty: all of the dimension
+    std::optional<double> least{};  ///< in the first accepted unit; outside: refused as a slip of typing
     std::optional<double> most{};
     Zeros zeros = Zeros::drop;
-    std::string_view ask = {};       ///< role to ask when it is not recorded: key of `roles` in words.yaml
-    bool none = false;               ///< `none` is an answer
-    bool off = false;                ///< `off` is an answer
-    bool setting = false;            ///< dialled on a machine: printed as written, compared exactly, never converted
+    std::string_view ask = {};  ///< role to ask when it is not recorded: key of `roles` in words.yaml
+    bool none = false;          ///< `none` is an answer
+    bool off = false;           ///< `off` is an answer
+    bool setting = false;       ///< dialled on a machine: printed as written, compared exactly, never converted
     TextShape shape = TextShape::free;
-    std::size_t longest = 400;       ///< most letters of a text
-    std::string_view example = {};   ///< as it would stand in YAML
+    std::size_t longest = 400;      ///< most letters of a text
+    std::string_view example = {};  ///< as it would stand in YAML
 };
 
 /// The part of a field that does not depend on its type.
@@ -138,15 +149,40 @@ template <Dimension D>
 struct Range {};
 
 namespace detail {
-template <class T> struct KindOf;
-template <> struct KindOf<std::string> { static constexpr auto kind = ValueKind::text; };
-template <> struct KindOf<bool> { static constexpr auto kind = ValueKind::flag; };
-template <> struct KindOf<Date> { static constexpr auto kind = ValueKind::date; };
-template <> struct KindOf<Moment> { static constexpr auto kind = ValueKind::moment; };
-template <> struct KindOf<ClockSpan> { static constexpr auto kind = ValueKind::clock_span; };
-template <> struct KindOf<Interval> { static constexpr auto kind = ValueKind::interval; };
-template <> struct KindOf<Revision> { static constexpr auto kind = ValueKind::revision; };
-template <> struct KindOf<TextList> { static constexpr auto kind = ValueKind::text_list; };
+template <class T>
+struct KindOf;
+template <>
+struct KindOf<std::string> {
+    static constexpr auto kind = ValueKind::text;
+};
+template <>
+struct KindOf<bool> {
+    static constexpr auto kind = ValueKind::flag;
+};
+template <>
+struct KindOf<Date> {
+    static constexpr auto kind = ValueKind::date;
+};
+template <>
+struct KindOf<Moment> {
+    static constexpr auto kind = ValueKind::moment;
+};
+template <>
+struct KindOf<ClockSpan> {
+    static constexpr auto kind = ValueKind::clock_span;
+};
+template <>
+struct KindOf<Interval> {
+    static constexpr auto kind = ValueKind::interval;
+};
+template <>
+struct KindOf<Revision> {
+    static constexpr auto kind = ValueKind::revision;
+};
+template <>
+struct KindOf<TextList> {
+    static constexpr auto kind = ValueKind::text_list;
+};
 }  // namespace detail
 
 /// A field that holds a text, a flag, a date and the like.
@@ -154,17 +190,23 @@ template <class T>
 class Field final : public FieldBase {
   public:
     ValueKind kind() const override {
-        if constexpr (std::is_enum_v<T>) return ValueKind::choice;
-        else return detail::KindOf<T>::kind;
+        if constexpr (std::is_enum_v<T>)
+            return ValueKind::choice;
+        else
+            return detail::KindOf<T>::kind;
     }
     std::span<const std::string_view> choices() const override {
-        if constexpr (std::is_enum_v<T>) return Words<T>::words;
-        else return {};
+        if constexpr (std::is_enum_v<T>)
+            return Words<T>::words;
+        else
+            return {};
     }
     /// Only when given().
     decltype(auto) operator*() const {
-        if constexpr (std::is_enum_v<T>) return static_cast<T>(stored<Choice>().index);
-        else return stored<T>();
+        if constexpr (std::is_enum_v<T>)
+            return static_cast<T>(stored<Choice>().index);
+        else
+            return stored<T>();
     }
     const T* operator->() const requires(!std::is_enum_v<T>) { return &stored<T>(); }
     /// The value is given and is this one.
@@ -272,8 +314,8 @@ class List final : public ListBase {
     std::vector<Place> places_;
 };
 
-/// Walks over everything a profile can hold. A struct's `describe` names each of its fields once; reader, schema, starter
-/// file, template data and comparison are visitors.
+/// Walks over everything a profile can hold. A struct's `describe` names each of its fields once; reader, schema,
+/// starter file, template data and comparison are visitors.
 class Visitor {
   public:
     virtual ~Visitor() = default;

@@ -36,7 +36,7 @@ struct Finding {
     std::string message;      ///< one sentence a therapist understands, with this home's numbers in it
     std::string to_do;        ///< only where it depends on the home; otherwise the rule book's
     std::vector<std::pair<std::string, std::string>> numbers;  ///< the values that led to it, by name
-    bool accepted = false;    ///< a clinician accepted it, with these very numbers
+    bool accepted = false;                                     ///< a clinician accepted it, with these very numbers
 };
 
 }  // namespace ventfolio

@@ -6,8 +6,8 @@
 
 namespace ventfolio {
 
-/// Where something stands in a source text. Line and column count from 1, the column in display cells; begin and end are
-/// byte offsets. A default Place points nowhere.
+/// Where something stands in a source text. Line and column count from 1, the column in display cells; begin and end
+/// are byte offsets. A default Place points nowhere.
 struct Place {
     std::size_t line = 0;
     std::size_t column = 0;

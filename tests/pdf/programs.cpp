@@ -47,7 +47,8 @@ Ran Scratch::run(std::string_view command) const {
 Picture Picture::of(std::string_view pdf, int dots_per_inch, std::size_t page) {
     const Scratch scratch;
     scratch.save("page.pdf", pdf);
-    const Ran ran = scratch.run(fmt::format("pdftoppm -gray -singlefile -f {} -r {} page.pdf page", page, dots_per_inch));
+    const Ran ran =
+        scratch.run(fmt::format("pdftoppm -gray -singlefile -f {} -r {} page.pdf page", page, dots_per_inch));
     REQUIRE(ran.status == 0);
     REQUIRE(ran.err == "");
 

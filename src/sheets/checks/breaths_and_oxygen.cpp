@@ -6,6 +6,7 @@
 
 #include "calc/squeeze_interval.hpp"
 #include "sheets/checks/checks.hpp"
+#include "units/decimal.hpp"
 
 namespace ventfolio::sheet_check {
 namespace {
@@ -33,8 +34,9 @@ std::optional<Limits> limits_for(const calc::Age& age) {
 std::vector<double> numbers_of(const PrintedValue& value) {
     std::vector<double> numbers;
     for (const Token& token : tokens_of(value.text()))
-        if (token.folded.find_first_not_of("0123456789.") == std::string::npos)
-            numbers.push_back(std::stod(token.folded));
+        if (token.folded.find_first_not_of("0123456789.") == std::string::npos) {
+            if (const auto number = Decimal::parse(token.folded)) numbers.push_back(number->value());
+        }
     return numbers;
 }
 
