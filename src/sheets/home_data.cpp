@@ -6,7 +6,7 @@
 #include "calc/safe_minutes.hpp"
 #include "calc/squeeze_interval.hpp"
 #include "rules/rule_book.hpp"
-#include "rules/thresholds.hpp"
+#include "sheets/home_parts.hpp"
 #include "sheets/prescription_data.hpp"
 #include "sheets/profile_data.hpp"
 #include "units/text.hpp"
@@ -66,28 +66,11 @@ void add_airway(TemplateData::Object& data, const Household& home) {
     data["cap_allowed"] = cap;
     data["valve_or_cap"] = valve || cap;
     data["cuffed"] = home.neck_tube != nullptr && home.neck_tube->cuff.given();
-    bool fresh = false;
-    if (home.neck_tube) {
-        fresh = !home.neck_tube->opening_healed.or_else(false);
-        if (home.neck_tube->opening_made_on)
-            fresh = fresh || days_between(*home.neck_tube->opening_made_on, home.on) < threshold::kOpeningFreshBelow;
-    }
+    const bool fresh = opening_is_fresh(home);
     data["opening_fresh"] = fresh;
     data["small_tube"] = home.neck_tube && home.neck_tube->inner_diameter.given() &&
                          *home.neck_tube->inner_diameter < Length::of(kSmallTube, unit::mm);
     data["opening_healed"] = home.neck_tube != nullptr && !fresh;
-}
-
-bool has_exchanger(const Household& home) {
-    const bool on_ventilator = std::ranges::any_of(home.prescriptions, [](const DerivedPrescription& one) {
-        return one.order->humidity.given() && one.order->humidity->moisture_exchanger.given();
-    });
-    if (!home.profile.humidity_plan.given()) return on_ventilator;
-    const HumidityPlan& plan = *home.profile.humidity_plan;
-    const auto is_exchanger = [](const Group<AwayHumidity>& away) {
-        return away.given() && away->kind.is(AwayHumidityKind::moisture_exchanger);
-    };
-    return on_ventilator || is_exchanger(plan.outage_swap) || is_exchanger(plan.off_ventilator);
 }
 
 PrintedValue oxygen_limit(const char* name, const Field<Fraction>& limit, const Printer& printer) {

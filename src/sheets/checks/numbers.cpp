@@ -159,14 +159,15 @@ bool shows_a_unit(const Passage& passage) {
     return false;
 }
 
-/// A measured value whose number stands alone, with no unit in its line, its row or the head of its table.
+/// A measured value whose number stands alone, with no unit in its line, its row or the head of its table. A size that
+/// is read off a box has none there either.
 void judge_units(const JudgedDocument& sheet, const Passage& passage, DocumentReport& report) {
     for (const ValueSpan& span : passage.values) {
         const PrintedValue& value = *span.value;
         if (!has_part(value, PrintedPart::Kind::number) || has_part(value, PrintedPart::Kind::unit)) continue;
         const DeclaredField* field = declared(value.field);
         if (field == nullptr || (field->kind != ValueKind::measure && field->kind != ValueKind::range)) continue;
-        if (field->dimension == Dimension::count) continue;
+        if (field->dimension == Dimension::count || field->info.zeros == Zeros::keep) continue;
         const bool has_unit = std::ranges::any_of(sheet.passages, [&](const Passage& other) {
             return (other.group == passage.group || (passage.head != 0 && other.group == passage.head)) &&
                    shows_a_unit(other);

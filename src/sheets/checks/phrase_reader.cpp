@@ -18,10 +18,11 @@ class PhraseReader {
         if (!known_keys(root, {"language", "abbreviations", "forbids", "alarms", "sayings", "error_prone"})) return {};
         for (const auto& word : root["abbreviations"]) book_.abbreviations_.push_back(capitals(word.Scalar()));
         const YAML::Node forbids = root["forbids"];
-        known_keys(forbids, {"before", "next_to", "new_thought"});
-        book_.forbids_before_ = phrases(forbids["before"]);
-        book_.forbids_next_to_ = phrases(forbids["next_to"]);
-        book_.new_thought_ = phrases(forbids["new_thought"]);
+        if (known_keys(forbids, {"before", "next_to", "new_thought"})) {
+            book_.forbids_before_ = phrases(forbids["before"]);
+            book_.forbids_next_to_ = phrases(forbids["next_to"]);
+            book_.new_thought_ = phrases(forbids["new_thought"]);
+        }
         for (const auto& alarm : root["alarms"]) book_.alarms_[alarm.first.Scalar()] = phrases(alarm.second);
         sayings(root["sayings"]);
         for (const auto& word : root["error_prone"]) error_prone(word);
@@ -52,6 +53,8 @@ class PhraseReader {
         return true;
     }
 
+    static bool is_true(const YAML::Node& flag) { return flag && flag.Scalar() == "true"; }
+
     std::vector<Phrase> phrases(const YAML::Node& list) {
         std::vector<Phrase> all;
         for (const auto& phrase : list) {
@@ -63,18 +66,20 @@ class PhraseReader {
     }
 
     void sayings(const YAML::Node& map) {
+        if (!map || !map.IsMap()) return fault({}, "The file of phrases has no `sayings`.");
         for (std::size_t at = 0; at < kSayingNames.size(); ++at) {
             const YAML::Node node = map[std::string{kSayingNames[at]}];
             if (!node || !node.IsMap() || !node["phrases"] || node["phrases"].size() == 0) {
                 fault(map.Mark(), fmt::format("The file of phrases has none for `{}`.", kSayingNames[at]));
                 continue;
             }
-            known_keys(node, {"phrases", "unless", "excused_by", "also_where_forbidden"});
+            known_keys(node, {"phrases", "unless", "excused_by", "also_where_forbidden", "also_over_stops"});
             PhraseBook::Entry& entry = book_.entries_[at];
             entry.phrases = phrases(node["phrases"]);
             entry.unless = phrases(node["unless"]);
             entry.excused_by = phrases(node["excused_by"]);
-            entry.forbidding = node["also_where_forbidden"] && node["also_where_forbidden"].Scalar() == "true";
+            entry.forbidding = is_true(node["also_where_forbidden"]);
+            entry.over_stops = is_true(node["also_over_stops"]);
         }
         for (const auto& pair : map)
             if (std::ranges::find(kSayingNames, pair.first.Scalar()) == kSayingNames.end())
@@ -89,7 +94,7 @@ class PhraseReader {
             fault(node.Mark(), "An error-prone word needs `words` and `instead`.");
             return;
         }
-        const bool as_written = node["as_written"] && node["as_written"].Scalar() == "true";
+        const bool as_written = is_true(node["as_written"]);
         book_.error_prone_.push_back({Phrase{text}, text, instead, as_written});
     }
 

@@ -34,6 +34,11 @@ bool fits_around(std::string_view choice, std::size_t slot, std::string_view tok
     return std::ranges::all_of(token.substr(before.size(), token.size() - before.size() - after.size()), is_digit);
 }
 
+std::vector<Token> without_stops(std::vector<Token> tokens) {
+    for (Token& token : tokens) token.after_stop = false;
+    return tokens;
+}
+
 bool any_in(const std::vector<Phrase>& phrases, const std::vector<Token>& tokens) {
     return std::ranges::any_of(phrases, [&](const Phrase& one) { return one.find(tokens).has_value(); });
 }
@@ -107,7 +112,9 @@ bool PhraseBook::forbidden(const std::vector<Token>& tokens, std::size_t first) 
 }
 
 std::optional<Said> PhraseBook::find(const Entry& entry, const Sentence& sentence) const {
-    const std::vector<Token>& tokens = sentence.tokens;
+    std::vector<Token> joined;
+    if (entry.over_stops) joined = without_stops(sentence.tokens);
+    const std::vector<Token>& tokens = entry.over_stops ? joined : sentence.tokens;
     for (const Phrase& phrase : entry.phrases) {
         if (!phrase.possible(sentence.letters)) continue;
         for (auto found = phrase.find(tokens); found; found = phrase.find(tokens, found->first + 1)) {

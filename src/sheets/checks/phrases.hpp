@@ -55,9 +55,8 @@ inline constexpr std::array<std::string_view, 17> kSayingNames{
 };
 
 /// One phrase of the file: words with blanks between. `a|b` is either word, `...` up to three further words,
-/// `tube*` any ending, `<number>` a number, `<code>` a word with three digits or
-/// more. Signs do not count, but no phrase reaches
-/// over a comma, colon, dash or bracket unless a `,` stands in it.
+/// `tube*` any ending, `<number>` a number, `<code>` a word with three digits or more. Signs do not count,
+/// but no phrase reaches over a comma, colon, dash or bracket.
 class Phrase {
   public:
     explicit Phrase(std::string_view text);
@@ -123,6 +122,7 @@ class PhraseBook {
         std::vector<Phrase> unless;      ///< inside what was found
         std::vector<Phrase> excused_by;  ///< anywhere in the sentence
         bool forbidding = false;         ///< says it even where it forbids it
+        bool over_stops = false;         ///< says it over commas and colons, too
     };
     bool forbidden(const std::vector<sheet_check::Token>& tokens, std::size_t first) const;
     std::optional<Said> find(const Entry& entry, const sheet_check::Sentence& sentence) const;

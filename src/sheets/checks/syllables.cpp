@@ -11,13 +11,16 @@ namespace {
 
 bool is_vowel(char c) { return std::string_view{"aeiouy"}.find(c) != std::string_view::npos; }
 
-/// Pairs of vowels that are two sounds: "fluid" has two syllables, "via" too.
+/// Pairs of vowels that are two sounds: "via", "idea", "humidifier".
 bool two_sounds(std::string_view word, std::size_t at) {
-    constexpr std::array<std::string_view, 9> kPairs{"ia", "io", "iu", "eo", "ua", "uo", "ui", "oi", "ya"};
+    constexpr std::array<std::string_view, 5> kPairs{"ia", "io", "iu", "ua", "uo"};
     constexpr std::array<std::string_view, 8> kOneSound{"cia", "tia", "cio", "tio", "sio", "gio", "qua", "gua"};
     const std::string_view pair = word.substr(at, 2);
-    if (std::ranges::find(kPairs, pair) == kPairs.end() || pair == "oi" || pair == "eo" || pair == "ui")
-        return pair == "eo" && !word.substr(at).starts_with("eop");
+    const std::string_view rest = word.substr(at);
+    const bool first_vowels = std::ranges::none_of(word.substr(0, at), is_vowel);
+    if (rest == "ea" || rest == "ier" || rest == "iers") return !first_vowels;  // not "sea", not "pier"
+    if (pair == "eo") return !rest.starts_with("eop");                          // not "people"
+    if (std::ranges::find(kPairs, pair) == kPairs.end()) return false;
     return at == 0 || std::ranges::find(kOneSound, word.substr(at - 1, 3)) == kOneSound.end();
 }
 
