@@ -11,37 +11,81 @@
 namespace ventfolio {
 namespace {
 
+using State = FileReport::State;
+
 bool stops(const Finding& finding, bool strict) {
     if (finding.severity == Severity::refuse) return true;
     return strict && finding.severity == Severity::acknowledge && !finding.accepted;
 }
 
+/// The message of the world, without the file's name before it: that stands beside it anyway.
+std::string reason_of(const UnusableFile& fault, const std::string& name) {
+    const std::string message = fault.what();
+    return message.starts_with(name + ": ") ? message.substr(name.size() + 2) : message;
+}
+
+FileReport checked_file(const std::string& name, const CheckOptions& options, const Stationery& stationery) {
+    FileReport file;
+    file.file = name;
+    try {
+        file.source = read_file(name);
+        file.source.text.shrink_to_fit();  // it was made for the largest profile, and all are kept for the report
+    } catch (const UnusableFile& fault) {
+        file.state = State::unusable;
+        file.message = reason_of(fault, name);
+        return file;
+    }
+    const CheckedHome home = check_home(file.source, options.on);
+    file.findings = home.findings;
+    const std::vector<Finding> of_sheets = check_sheets(home, options.on, stationery);
+    file.findings.insert(file.findings.end(), of_sheets.begin(), of_sheets.end());
+    if (std::ranges::any_of(file.findings, [&](const Finding& one) { return stops(one, options.strict); }))
+        file.state = State::stopped;
+    return file;
+}
+
+int status_of(const std::vector<FileReport>& files) {
+    const auto any = [&](State state) { return std::ranges::find(files, state, &FileReport::state) != files.end(); };
+    return any(State::unusable) ? kUnusable : any(State::stopped) ? kFindings : kDone;
+}
+
+void print_summary(const std::vector<FileReport>& files) {
+    for (const FileReport& file : files) {
+        const std::string said = file.state == State::unusable ? file.message : summary_line(file.findings);
+        fmt::print(stderr, "{}: {}: {}\n", file.file, name_of(file.state), said);
+    }
+    if (files.size() < 2) return;
+    const auto count = [&](State state) { return std::ranges::count(files, state, &FileReport::state); };
+    fmt::print(stderr, "{} profiles: {} ready, {} stopped, {} unusable\n", files.size(), count(State::ready),
+               count(State::stopped), count(State::unusable));
+}
+
 }  // namespace
 
 int check_command(const CheckOptions& options) {
-    std::vector<SourceText> sources;
-    std::vector<Finding> all;
-    bool stopped = false;
-    bool unusable = false;
-    for (const std::string& name : options.profiles) {
-        try {
-            sources.push_back(read_file(name));
-        } catch (const UnusableFile& fault) {
-            fmt::print(stderr, "ventfolio: {}\n", fault.what());
-            unusable = true;
-            continue;
-        }
-        const std::vector<Finding> findings = check_home(sources.back(), options.on).findings;
-        stopped =
-            stopped || std::ranges::any_of(findings, [&](const Finding& one) { return stops(one, options.strict); });
-        if (!options.json) {
-            print_findings(findings, &sources.back(), {}, options.quiet);
-            fmt::print(stderr, "{}: {}\n", name, summary_line(findings));
-        }
-        all.insert(all.end(), findings.begin(), findings.end());
+    std::vector<Finding> faults;
+    const Stationery stationery = built_in_stationery("en", "us", faults);
+    if (!faults.empty()) {
+        print_findings(faults, nullptr, stationery.sources, options.quiet);
+        return kUnusable;
     }
-    if (options.json) fmt::print("{}", report_json(all).dump(2) + "\n");
-    return unusable ? kUnusable : stopped ? kFindings : kDone;
+    std::vector<std::string> names = options.profiles;
+    std::ranges::sort(names);
+    names.erase(std::ranges::unique(names).begin(), names.end());
+
+    CheckReport report{options.on, options.strict, options.unmasked, kDone, {}};
+    for (const std::string& name : names) {
+        report.files.push_back(checked_file(name, options, stationery));
+        const FileReport& file = report.files.back();
+        if (!options.json)
+            print_findings(file.findings, &file.source, stationery.sources, options.quiet, options.unmasked);
+    }
+    report.status = status_of(report.files);
+    if (options.json)
+        fmt::print("{}\n", check_json(report).dump(2));
+    else
+        print_summary(report.files);
+    return report.status;
 }
 
 }  // namespace ventfolio

@@ -15,8 +15,10 @@ struct CheckOptions {
     bool strict = false;  ///< an acknowledge that nobody has accepted counts as a stop
     bool json = false;
     bool quiet = false;
+    bool unmasked = false;  ///< values of private fields are shown, wherever the messages go
 };
-/// Findings to standard error; as JSON to standard output.
+/// Findings of the profiles and of the sheets that they would be printed on, by file name, then a summary line for each.
+/// To standard error; as JSON to standard output. A file that cannot be used does not keep the others from being checked.
 int check_command(const CheckOptions& options);
 
 struct PrintOptions {
@@ -38,7 +40,8 @@ int explain_command(const std::string& name);
 enum class ListOf { sheets, rules, fields, calculators };
 int list_command(ListOf what);
 
-int schema_command();
+enum class SchemaOf { profile, check };
+int schema_command(SchemaOf what);
 int new_command();
 
 }  // namespace ventfolio

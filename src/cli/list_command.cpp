@@ -10,9 +10,13 @@
 #include "profile/starter.hpp"
 #include "rules/calculators/report.hpp"
 #include "rules/explain.hpp"
+#include "units/embedded_file.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
+
+std::span<const EmbeddedFile> embedded_schemas();
+
 namespace {
 
 void show_blank_profile(Visitor& visitor) {
@@ -86,8 +90,11 @@ int explain_command(const std::string& name) {
     return kUsage;
 }
 
-int schema_command() {
-    fmt::print("{}\n", json_schema(show_blank_profile));
+int schema_command(SchemaOf what) {
+    if (what == SchemaOf::check)
+        fmt::print("{}", embedded_schemas().front().contents);
+    else
+        fmt::print("{}\n", json_schema(show_blank_profile));
     return kDone;
 }
 

@@ -69,6 +69,8 @@ class CommandLine {
         command->add_flag("--strict", check_.strict, "Stop at an acknowledge that nobody has accepted, too");
         command->add_option("--format", format_, "text or json")->check(CLI::IsMember({"text", "json"}));
         command->add_flag("--quiet", check_.quiet, "Findings without why, what to do and source");
+        command->add_flag("--unmasked", check_.unmasked,
+                          "Show values of private fields in JSON, and where standard error is no terminal");
         command->footer("Example: ventfolio check profiles/adult-tracheostomy.yaml --on 2026-02-03");
         command->callback([this] {
             action_ = [this] {
@@ -136,19 +138,24 @@ class CommandLine {
         CLI::App* starter = app_.add_subcommand("new", "Write a commented profile to start from");
         starter->footer("Example: ventfolio new > home.yaml");
         starter->callback([this] { action_ = new_command; });
-        CLI::App* schema = app_.add_subcommand("schema", "Write the JSON Schema of a profile, for editors");
+        CLI::App* schema =
+            app_.add_subcommand("schema", "Write the JSON Schema of a profile, for editors, or of check's JSON");
+        static const std::map<std::string, SchemaOf> kinds{{"profile", SchemaOf::profile}, {"check", SchemaOf::check}};
+        schema->add_option("--of", schema_, "profile, or check: what `check --format json` writes")
+            ->transform(CLI::CheckedTransformer(kinds));
         schema->footer("Example: ventfolio schema > profile.schema.json");
-        schema->callback([this] { action_ = schema_command; });
+        schema->callback([this] { action_ = [this] { return schema_command(schema_); }; });
     }
 
     CLI::App app_{"Bedside papers for people who live on a ventilator at home"};
     DateArgument date_;
-    CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false};
+    CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false};
     PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
     std::string format_ = "text";
     std::string paper_;
     std::string name_;
     ListOf list_ = ListOf::sheets;
+    SchemaOf schema_ = SchemaOf::profile;
     std::function<int()> action_;
 };
 

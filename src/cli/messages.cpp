@@ -21,7 +21,7 @@ Audiences audiences_of(std::string_view path) {
 }  // namespace
 
 void print_findings(const std::vector<Finding>& findings, const SourceText* profile,
-                    std::span<const SourceText> stationery, bool quiet) {
+                    std::span<const SourceText> stationery, bool quiet, bool unmasked) {
     ReportStyle style;
     style.colour = standard_error_is_terminal();
     style.texts = !quiet;
@@ -34,7 +34,7 @@ void print_findings(const std::vector<Finding>& findings, const SourceText* prof
     }
     if (!of_sheets.empty()) fmt::print(stderr, "{}", report_text(of_sheets, stationery, style));
     if (of_profile.empty()) return;
-    if (!standard_error_is_terminal()) style.mask = audiences_of;
+    if (!unmasked && !standard_error_is_terminal()) style.mask = audiences_of;
     fmt::print(stderr, "{}", report_text(of_profile, std::span{profile, 1}, style));
 }
 

@@ -113,6 +113,17 @@ CheckedHome check_home(const SourceText& source, Date on) {
     return home;
 }
 
+std::vector<Finding> check_sheets(const CheckedHome& home, Date on, const Stationery& stationery) {
+    std::vector<Finding> findings;
+    if (!home.readable) return findings;
+    const std::set<std::string> stopped = stopped_sheets(home.findings);
+    std::vector<std::string> names = stationery.in_order();
+    std::erase_if(names, [&](const std::string& name) { return stopped.contains(name); });
+    make_documents(Household{home.profile, on}, home.findings, stationery, names, findings);
+    leave_one_of_each(findings);
+    return findings;
+}
+
 PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& order, const Stationery& stationery,
                        Measurer& measurer) {
     PrintedHome home;

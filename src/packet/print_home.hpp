@@ -46,4 +46,8 @@ struct CheckedHome {
 };
 CheckedHome check_home(const SourceText& profile, Date on);
 
+/// What the templates and the checks over finished sheets say about a home: of each sheet that its profile does not
+/// stop. Nothing is laid out.
+std::vector<Finding> check_sheets(const CheckedHome& home, Date on, const Stationery& stationery);
+
 }  // namespace ventfolio

@@ -59,9 +59,9 @@ void append_example(std::string& out, const RuleExample& example) {
                            example.home, example.on, edits(example.fires), edits(example.silent));
         return;
     }
-    out += fmt::format("  example:  profiles/{}.yaml on {}{}{} reports it with these words on {} ({})\n", example.home,
-                       example.on, example.edits.empty() ? "" : " with\n", edits(example.edits), example.sheet,
-                       example.audience);
+    out += fmt::format("  example:  profiles/{}.yaml on {}", example.home, example.on);
+    if (!example.edits.empty()) out += fmt::format(", with\n{}   ", edits(example.edits));
+    out += fmt::format(" reports it with these words on {} ({})\n", example.sheet, example.audience);
     out += fmt::format("{}    and does not with\n{}", edits(example.fires), edits(example.silent));
 }
 

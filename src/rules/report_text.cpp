@@ -76,11 +76,6 @@ std::string text_between(const QuotedLine& quoted, std::size_t from, std::size_t
     return out;
 }
 
-const SourceText* source_named(std::span<const SourceText> sources, std::string_view name) {
-    const auto found = std::ranges::find(sources, name, &SourceText::name);
-    return found == sources.end() ? nullptr : &*found;
-}
-
 /// The source line and the carets below it; nothing for a mark without a place.
 std::string quote(const Mark& mark, std::span<const SourceText> sources, const ReportStyle& style) {
     const SourceText* source = source_named(sources, mark.file);
@@ -109,20 +104,7 @@ std::string quote(const Mark& mark, std::span<const SourceText> sources, const R
 
 /// The message without the values of private fields that the finding points at.
 std::string masked_message(const Finding& finding, std::span<const SourceText> sources, const ReportStyle& style) {
-    std::string message = finding.message;
-    if (!style.mask) return message;
-    for (const Mark& mark : finding.marks) {
-        const SourceText* source = source_named(sources, mark.file);
-        if (source == nullptr || mark.field.empty() || (style.mask(mark.field) & wall) != 0) continue;
-        std::string_view value =
-            std::string_view{source->text}.substr(mark.place.begin, mark.place.end - mark.place.begin);
-        if (value.size() > 1 && (value.front() == '"' || value.front() == '\''))
-            value = value.substr(1, value.size() - 2);
-        constexpr std::size_t kTooShortToTell = 3;
-        if (value.size() >= kTooShortToTell)
-            message = with_replaced(message, value, std::string(display_cells(value), '*'));
-    }
-    return message;
+    return style.mask ? without_private_values(finding.message, finding, sources, style.mask) : finding.message;
 }
 
 std::string place_of(const Mark& mark) {

@@ -1,16 +1,12 @@
 #pragma once
 
-#include <functional>
 #include <span>
 #include <string>
 
-#include "profile/audience.hpp"
 #include "profile/finding.hpp"
+#include "rules/masking.hpp"
 
 namespace ventfolio {
-
-/// Audiences of a field by its path; nobody for a path that is not known.
-using AudiencesOf = std::function<Audiences(std::string_view field)>;
 
 struct ReportStyle {
     std::size_t width = 100;  ///< columns at which why, do and source are wrapped
