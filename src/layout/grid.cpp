@@ -129,6 +129,8 @@ Pieces set_grid_as_rows(const Block& table, const SectionStyle& style, double wi
     for (const TableRow& row : table.rows) {
         ++context.node;
         Piece head = row_piece(row, width);
+        const TextStyle label = plain_style(style.sizes.label);
+        head.frame.append(set_text(cell(table.head, 0), label, width, "table head", context));
         head.frame.append(set_text(cell(row, 0), name, width, "table cell", context));
         head.gap = mm(2);
         head.keep_with_next = true;

@@ -1,0 +1,119 @@
+#include "documents.hpp"
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "markup/render.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio::testing {
+namespace {
+
+Inlines plain(std::string text) {
+    Inline piece;
+    piece.text = std::move(text);
+    return {piece};
+}
+
+Furniture furniture() {
+    Furniture one;
+    one.who = plain("Somebody");
+    one.identifier = plain("Record X-1");
+    one.page_of = "Page {page} of {pages}";
+    one.revision = plain("R1");
+    one.foot = {plain("The footer.")};
+    one.code = "ABC-DEF";
+    return one;
+}
+
+std::string text_of(const TextRun& run) {
+    std::string text;
+    for (const char32_t letter : run.text) text += utf8(letter);
+    return text;
+}
+
+bool is_body_text(const PlacedItem& item) {
+    return item.kind == PlacedItem::Kind::text && item.origin.node != Origin::kFurniture;
+}
+
+}  // namespace
+
+Document document_of(const std::string& markdown, TemplateData::Object data, std::string_view front) {
+    const std::string text = fmt::format("---\ntitle: Trial\n{}---\n{}", front, markdown);
+    Rendered rendered = render(parse_template({"trial.md", text}, {}), TemplateData{std::move(data)});
+    for (const Finding& finding : rendered.findings) FAIL(finding.message << " in " << text);
+    Document document;
+    document.name = document.sheet = "trial";
+    document.language = "en";
+    document.template_file = "trial.md";
+    document.front_matter = std::move(rendered.front_matter);
+    document.title = std::move(rendered.title);
+    document.blocks = std::move(rendered.blocks);
+    return document;
+}
+
+LaidOut laid_out(const Document& document, const PageSetup& setup) {
+    static Measurer measurer;
+    LaidOut out;
+    out.sheet = lay_out(document, furniture(), setup, measurer, out.findings);
+    return out;
+}
+
+TemplateData value_of(std::string field, std::vector<PrintedPart> parts) {
+    PrintedValue value;
+    value.field = std::move(field);
+    value.parts = std::move(parts);
+    return value;
+}
+
+std::vector<std::string> body_words(const PlacedSheet& sheet) {
+    std::vector<std::string> words;
+    for (const PlacedPage& page : sheet.pages)
+        for (const std::string& word : split(body_text(page), ' '))
+            if (!word.empty()) words.push_back(word);
+    return words;
+}
+
+std::string body_text(const PlacedPage& page) {
+    std::string text;
+    const PlacedItem* before = nullptr;
+    for (const PlacedItem& item : page.items) {
+        if (!is_body_text(item)) continue;
+        // Runs of one line that touch are one text in two looks.
+        const bool joined = before != nullptr && before->text.origin.y == item.text.origin.y &&
+                            std::abs(before->text.origin.x + before->text.width - item.text.origin.x) < 0.05;
+        text += (joined ? "" : " ") + text_of(item.text);
+        before = &item;
+    }
+    return text;
+}
+
+std::string misplaced(const PlacedSheet& sheet) {
+    struct Seen {
+        double left, top, right, bottom;
+        std::string text;
+    };
+    for (const PlacedPage& page : sheet.pages) {
+        std::vector<Seen> seen;
+        for (const PlacedItem& item : page.items) {
+            if (item.kind != PlacedItem::Kind::text) continue;
+            const TextRun& run = item.text;
+            const Seen one{run.origin.x, run.origin.y - run.ascent, run.origin.x + run.width,
+                           run.origin.y + run.descent, text_of(run)};
+            if (one.left < page.margin_left - 0.06 || one.right > page.width - page.margin_right + 0.06 ||
+                one.top < page.margin_top - 0.06 || one.bottom > page.height - page.margin_bottom + 0.06)
+                return one.text + " leaves the margins";
+            for (const Seen& other : seen) {
+                if (std::min(one.right, other.right) - std::max(one.left, other.left) > 0.3 &&
+                    std::min(one.bottom, other.bottom) - std::max(one.top, other.top) > 0.3)
+                    return one.text + " lies over " + other.text;
+            }
+            seen.push_back(one);
+        }
+    }
+    return {};
+}
+
+}  // namespace ventfolio::testing
