@@ -108,6 +108,7 @@ Piece set_banner(const Section& section, const SectionStyle& style, double width
 
 Piece set_pointer(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {
     constexpr double kPad = mm(2.4);
+    if (!section.heading->aside.empty()) context.refuse_unprinted("the aside of a pointer", section.heading->line);
     Frame tag = set_tag(section.heading->inlines, 18 * context.scale, context);
     const double indent = kPad + tag.width + mm(4);
     const double inner = width - indent - kPad;
@@ -130,7 +131,10 @@ Piece set_strip(const Section& section, const SectionStyle& style, double width,
     content.append(set_headline(section, inner, context), kBoxSide);
     for (const Block& block : section.blocks) {
         ++context.node;
-        if (block.kind != Block::Kind::list) continue;
+        if (block.kind != Block::Kind::list) {
+            context.refuse_unprinted("what is no list in a strip", block.line, first_field(inlines_of(block)));
+            continue;
+        }
         const FactSpacing spacing{.gap = mm(8), .least_if_spread = mm(5)};
         content.append(set_facts(block, strip_fact_style(style.sizes), spacing, inner, context), kBoxSide, mm(0.6));
     }

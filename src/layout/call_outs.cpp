@@ -25,6 +25,7 @@ Frame set_solid(const Block& block, const SectionStyle& style, double width, Lay
     constexpr double kBelow = mm(2.2);  // less than above: the letters' descent adds to it
     Frame text;
     for (const Block& child : block.children) {
+        if (child.kind != Block::Kind::paragraph) context.refuse_unprinted("a list or table in a panel", child.line);
         const double gap = &child == &block.children.front() ? kAbove : kBetween;
         text.append(set_text(child.inlines, solid_style(child, style.sizes), width - 2 * kSide, "call-out", context),
                     kSide, gap);

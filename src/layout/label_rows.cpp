@@ -17,16 +17,14 @@ RowColumns row_columns(const TableRow& row, const TextStyle& label_style, const 
                        LayoutContext& context) {
     constexpr double kLeastLabel = 0.3;  // of the width: below that a label is a column of single words
     constexpr double kFairValue = 0.56;  // of the width: a long value may push the label that far
-    const double label_natural = natural_width(cell(row, 0), label_style, context);
-    const double value_natural = natural_width(cell(row, 1), value_style, context);
-    const double label_least =
-        std::min(label_natural, std::max(widest_word(cell(row, 0), label_style, context), kLeastLabel * width));
-    const double value_least = widest_word(cell(row, 1), value_style, context);
-    if (label_least + kColumnGap + value_least > width + kFitTolerance) return {width, width, true};
-    const double beside = width - kColumnGap - label_natural;
-    const double value = std::clamp(beside, value_least, std::max(value_least, value_natural));
-    const double fair = std::min(value_natural, std::max(value, kFairValue * width));
-    const double chosen = std::min(std::max(value, fair), width - kColumnGap - label_least);
+    const TextWidths label = widths_of(cell(row, 0), label_style, context);
+    const TextWidths value = widths_of(cell(row, 1), value_style, context);
+    const double label_least = std::min(label.natural, std::max(label.widest_word, kLeastLabel * width));
+    if (label_least + kColumnGap + value.widest_word > width + kFitTolerance) return {width, width, true};
+    const double beside = width - kColumnGap - label.natural;
+    const double wanted = std::clamp(beside, value.widest_word, std::max(value.widest_word, value.natural));
+    const double fair = std::min(value.natural, std::max(wanted, kFairValue * width));
+    const double chosen = std::min(std::max(wanted, fair), width - kColumnGap - label_least);
     return {width - kColumnGap - chosen, chosen, false};
 }
 
@@ -70,6 +68,7 @@ Pieces set_rows(const Block& table, const SectionStyle& style, double width, Lay
     Pieces pieces;
     for (const TableRow& row : table.rows) {
         ++context.node;
+        check_columns(row, 2, context);
         const bool note = cell(row, 1).empty();
         pieces.push_back(note ? set_note(row, style, width, context) : set_row(row, style, width, context));
     }

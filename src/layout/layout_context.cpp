@@ -1,5 +1,7 @@
 #include "layout/layout_context.hpp"
 
+#include <fmt/format.h>
+
 namespace ventfolio {
 
 Finding& LayoutContext::refuse(std::string_view rule, std::string message, std::size_t line, std::string field) {
@@ -15,6 +17,12 @@ Finding& LayoutContext::refuse(std::string_view rule, std::string message, std::
     finding.marks.push_back(std::move(mark));
     findings.push_back(std::move(finding));
     return findings.back();
+}
+
+void LayoutContext::refuse_unprinted(std::string_view what, std::size_t line, std::string field) {
+    refuse("part-without-place",
+           fmt::format("On {}, {} has no place where it stands, and would not be printed.", document.sheet, what), line,
+           std::move(field));
 }
 
 }  // namespace ventfolio

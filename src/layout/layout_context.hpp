@@ -23,6 +23,8 @@ struct LayoutContext {
 
     /// Adds a finding that stops the sheet, at a line of its template (0: none) and about a field (empty: none).
     Finding& refuse(std::string_view rule, std::string message, std::size_t line, std::string field = {});
+    /// For words that the look of their section has no place for: nothing is ever left out in silence.
+    void refuse_unprinted(std::string_view what, std::size_t line, std::string field = {});
 
   private:
     /// Half of the width then holds fewer than 40 letters of 12 pt.

@@ -109,9 +109,19 @@ Piece set_log_facts(const Block& list, double width, LayoutContext& context) {
     return piece;
 }
 
+/// An item is set by its first paragraph.
+void check_items(const Block& list, LayoutContext& context) {
+    for (const Block& item : list.children) {
+        const bool plain = item.children.empty() ||
+                           (item.children.size() == 1 && item.children.front().kind == Block::Kind::paragraph);
+        if (!plain) context.refuse_unprinted("what follows the first paragraph of an item", item.line);
+    }
+}
+
 }  // namespace
 
 Pieces set_list(const Block& list, const SectionStyle& style, double width, LayoutContext& context) {
+    check_items(list, context);
     if (style.has("calls")) return set_calls(list, style, width, context);
     if (style.has("signs")) return set_signs(list, width, context);
     if (style.has("log")) return {set_log_facts(list, width, context)};

@@ -75,14 +75,18 @@ bool is_gap(const Inline& piece) {
 
 }  // namespace
 
-double natural_width(const Inlines& inlines, const TextStyle& style, LayoutContext& context) {
+TextWidths widths_of(const Inlines& inlines, const TextStyle& style, LayoutContext& context) {
     const TextSpans spans = spans_of(inlines, style, context.scale);
-    return LineBreaker{spans, context.measurer}.natural_width();
+    const LineBreaker breaker{spans, context.measurer};
+    return {breaker.natural_width(), breaker.widest_word()};
+}
+
+double natural_width(const Inlines& inlines, const TextStyle& style, LayoutContext& context) {
+    return widths_of(inlines, style, context).natural;
 }
 
 double widest_word(const Inlines& inlines, const TextStyle& style, LayoutContext& context) {
-    const TextSpans spans = spans_of(inlines, style, context.scale);
-    return LineBreaker{spans, context.measurer}.widest_word();
+    return widths_of(inlines, style, context).widest_word;
 }
 
 Frame set_text(const Inlines& inlines, const TextStyle& style, double width, std::string_view role,
@@ -91,6 +95,8 @@ Frame set_text(const Inlines& inlines, const TextStyle& style, double width, std
     frame.width = width;
     TextSpans spans = spans_of(inlines, style, context.scale);
     check_coverage(spans, context);
+    for (const Inline& piece : inlines)
+        if (piece.kind == Inline::Kind::figure) context.refuse_unprinted("a figure among words", piece.line);
     // A line to write on may be shorter than it was asked for, but not longer than its column.
     for (TextSpan& span : spans) span.object_width = std::min(span.object_width, width);
     const LineBreaker breaker{spans, context.measurer};

@@ -11,10 +11,13 @@
 /// line, which is what first_baseline goes by.
 namespace ventfolio {
 
-/// Width of the text if its lines end only where they must.
+struct TextWidths {
+    double natural;      ///< if lines end only where they must
+    double widest_word;  ///< of the widest part that cannot be broken
+};
+/// Both widths of a text, measured once.
+TextWidths widths_of(const Inlines& inlines, const TextStyle& style, LayoutContext& context);
 double natural_width(const Inlines& inlines, const TextStyle& style, LayoutContext& context);
-
-/// Width of the widest part that cannot be broken.
 double widest_word(const Inlines& inlines, const TextStyle& style, LayoutContext& context);
 
 /// Sets text into lines of at most `width`. A word that is wider than the column, and a character that has no glyph, is

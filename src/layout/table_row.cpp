@@ -16,4 +16,10 @@ Piece row_piece(const TableRow& row, double width) {
     return piece;
 }
 
+void check_columns(const TableRow& row, std::size_t columns, LayoutContext& context) {
+    for (std::size_t at = columns; at < row.cells.size(); ++at)
+        if (!cell(row, at).empty())
+            context.refuse_unprinted("a cell beyond the last column", row.line, first_field(cell(row, at)));
+}
+
 }  // namespace ventfolio

@@ -81,6 +81,7 @@ Pieces set_cells(const Block& table, const SectionStyle& style, double width, La
         for (std::size_t at = 0; at < count; ++at) {
             ++context.node;
             const TableRow& row = table.rows[first + at];
+            check_columns(row, 2, context);
             const double text_width = column - indent_of(at) - kRoomAtRight;
             cells.push_back({set_text(cell(row, 0), styles.label, text_width, "table cell", context),
                              set_cell_value(cell(row, 1), styles.value, text_width, context)});

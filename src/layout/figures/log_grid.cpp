@@ -41,12 +41,12 @@ struct LogStyles {
 
 LogStyles log_styles(double scale) {
     LogStyles styles;
-    styles.head = plain_style(9 * scale, Face::bold);
+    styles.head = plain_style(kSmallestText * scale, Face::bold);
     styles.item = plain_style(10 * scale);
     styles.item.leading = 1.08;
-    styles.expected = plain_style(9 * scale);
+    styles.expected = plain_style(kSmallestText * scale);
     styles.expected.number = TextStyle::Look{14 * scale, Face::bold};
-    styles.expected.unit = TextStyle::Look{9 * scale, Face::regular};
+    styles.expected.unit = TextStyle::Look{kSmallestText * scale, Face::regular};
     styles.expected.answer = TextStyle::Look{12 * scale, Face::bold};
     styles.expected.leading = 1.08;
     styles.accepted = plain_style(10 * scale);
@@ -76,7 +76,7 @@ Piece group_head(const TableRow& row, const LogColumns& columns, const LogStyles
     return piece;
 }
 
-void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& columns, const LayoutContext& context) {
+void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& columns, LayoutContext& context) {
     const double side = kTickBox * context.scale;
     const double top = (frame.height - side) / 2;
     for (std::size_t at = 0; at < columns.count; ++at) {
@@ -85,6 +85,7 @@ void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& col
         const Inlines& inlines = cell(row, kFixedColumns + columns.first + at);
         const bool box =
             std::ranges::any_of(inlines, [](const Inline& p) { return p.kind == Inline::Kind::check_box; });
+        if (!box && !inlines.empty()) context.refuse_unprinted("a word in a cell to write in", row.line);
         if (!box) continue;
         frame.put_box({{x + (columns.write - side) / 2, top}, side, side, kBoxLine, false, Ink::black},
                       {context.node, "check box", {}});
