@@ -14,9 +14,9 @@ constexpr double kBinding = mm(20);  // holes are punched here
 constexpr double kLiveWidth = mm(176);
 constexpr double kLiveHeight = mm(254);  // of Letter
 
-Inlines page_and_revision(const Furniture& furniture, std::size_t page, std::size_t pages) {
-    std::string text = with_replaced(furniture.page_of, "{page}", fmt::format("{}", page));
-    text = with_replaced(text, "{pages}", fmt::format("{}", pages));
+Inlines page_and_revision(const Furniture& furniture, PageNumber number) {
+    std::string text = with_replaced(furniture.page_of, "{page}", fmt::format("{}", number.page));
+    text = with_replaced(text, "{pages}", fmt::format("{}", number.pages));
     Inlines line = words(with_replaced(text, " ", kNoBreakSpace));
     const Inlines gap = words("   ");
     line.insert(line.end(), gap.begin(), gap.end());
@@ -47,10 +47,10 @@ HeaderLook header_look(bool poster, double scale) {
     return look;
 }
 
-Frame right_block(const Furniture& furniture, const Inlines& title, std::size_t page, std::size_t pages,
-                  const HeaderLook& look, double width, LayoutContext& context) {
+Frame right_block(const Furniture& furniture, const Inlines& title, PageNumber number, const HeaderLook& look,
+                  double width, LayoutContext& context) {
     Frame head = set_text(title, look.title, width, "header", context);
-    Frame line = set_text(page_and_revision(furniture, page, pages), look.page, width, "header", context);
+    Frame line = set_text(page_and_revision(furniture, number), look.page, width, "header", context);
     Frame block;
     block.width = width;
     block.height = head.height + line.height;
@@ -91,20 +91,29 @@ Frame set_mark(const Inlines& mark, double width, LayoutContext& context) {
     return frame;
 }
 
-Frame set_header(const Furniture& furniture, const Inlines& title, std::size_t page, std::size_t pages, bool poster,
-                 double width, LayoutContext& context) {
-    const HeaderLook look = header_look(poster, context.scale);
+}  // namespace
+
+PageBox page_box(Paper paper) {
+    const double page_width = paper == Paper::letter ? 612 : 595.28;
+    const double page_height = paper == Paper::letter ? 792 : 841.89;
+    // 176 mm from the binding margin leaves 14 mm on A4 and 19.9 mm on Letter.
+    return {page_width, page_height, kBinding, kMargin, kLiveWidth, page_height - kMargin, kMargin + kLiveHeight};
+}
+
+Frame set_header(const Furniture& furniture, const Inlines& title, PageNumber number, double width,
+                 LayoutContext& context) {
+    const HeaderLook look = header_look(number.poster, context.scale);
     const double right_natural = std::max(natural_width(title, look.title, context),
-                                          natural_width(page_and_revision(furniture, page, pages), look.page, context));
+                                          natural_width(page_and_revision(furniture, number), look.page, context));
     const double right_width = std::min(right_natural + 1, 0.5 * width);
     const double gap = mm(4);
     const double left_natural = natural_width(furniture.who, look.who, context);
-    const bool side_by_side = left_natural <= width - right_width - gap || !poster;
+    const bool side_by_side = left_natural <= width - right_width - gap || !number.poster;
     // A name too long to stand beside the sheet's title takes the whole width, and the title goes above it.
     const double left_room = width - right_width - gap;
     const bool wide_name = widest_word(furniture.who, look.who, context) > left_room || !side_by_side;
-    Frame right = right_block(furniture, title, page, pages, look, wide_name ? width : right_width, context);
-    Frame left = left_block(furniture, look, poster, wide_name ? width : left_room, context);
+    Frame right = right_block(furniture, title, number, look, wide_name ? width : right_width, context);
+    Frame left = left_block(furniture, look, number.poster, wide_name ? width : left_room, context);
     Frame header;
     header.width = width;
     const double content = wide_name ? left.height + right.height : std::max(left.height, right.height);
@@ -146,20 +155,6 @@ Frame set_footer(const Furniture& furniture, double width, LayoutContext& contex
     footer.put(std::move(code_text), width - code_width, mm(1.3));
     footer.put_rule({{0, 0}, {width, 0}, mm(0.25), Ink::black});
     return footer;
-}
-
-}  // namespace
-
-PageBox page_box(Paper paper) {
-    const double page_width = paper == Paper::letter ? 612 : 595.28;
-    const double page_height = paper == Paper::letter ? 792 : 841.89;
-    // 176 mm from the binding margin leaves 14 mm on A4 and 19.9 mm on Letter.
-    return {page_width, page_height, kBinding, kMargin, kLiveWidth, page_height - kMargin, kMargin + kLiveHeight};
-}
-
-SetFurniture set_furniture(const Furniture& furniture, const Inlines& title, std::size_t page, std::size_t pages,
-                           bool poster, double width, LayoutContext& context) {
-    return {set_header(furniture, title, page, pages, poster, width, context), set_footer(furniture, width, context)};
 }
 
 }  // namespace ventfolio

@@ -16,13 +16,17 @@ struct PageBox {
 };
 PageBox page_box(Paper paper);
 
-/// Header and footer of a page, set to the live box. `poster` is the header of a sheet whose name is read across the
-/// room.
-struct SetFurniture {
-    Frame header;
-    Frame footer;
+/// Which page a header is for.
+struct PageNumber {
+    std::size_t page;   ///< counts from 1
+    std::size_t pages;  ///< of the sheet
+    bool poster;        ///< the name is read across the room
 };
-SetFurniture set_furniture(const Furniture& furniture, const Inlines& title, std::size_t page, std::size_t pages,
-                           bool poster, double width, LayoutContext& context);
+
+/// The header of a page. Its height does not depend on the numbers, as long as they have two digits or fewer.
+Frame set_header(const Furniture& furniture, const Inlines& title, PageNumber number, double width,
+                 LayoutContext& context);
+/// The footer, the same on each page of a sheet.
+Frame set_footer(const Furniture& furniture, double width, LayoutContext& context);
 
 }  // namespace ventfolio

@@ -57,7 +57,8 @@ Pager::Pager(const Document& document, const Furniture& furniture, Paper paper, 
       furniture_{furniture},
       context_{context},
       box_{page_box(paper)},
-      poster_{document.front("header") == "poster"} {}
+      poster_{document.front("header") == "poster"},
+      footer_{set_footer(furniture, box_.width, context)} {}
 
 void Pager::place(Row row) {
     if (row.start == PageStart::new_page && page_has_content()) next_page();
@@ -113,20 +114,21 @@ Pager::Overrun Pager::beyond(std::size_t pages) const {
     return overrun;
 }
 
-const SetFurniture& Pager::furniture_of(std::size_t page) {
-    // Heights depend only on whether it is the first page; "Page 88 of 88" measures the widest numbers.
-    constexpr std::size_t kWidestNumber = 88;
-    auto& set = page == 0 ? first_ : later_;
-    if (!set)
-        set = set_furniture(furniture_, document_.title, kWidestNumber, kWidestNumber, poster_ && page == 0, box_.width,
-                            context_);
-    return *set;
+double Pager::header_height(std::size_t page) {
+    constexpr std::size_t kWidestNumber = 88;  // of two digits
+    const bool first = page == 0;
+    auto& height = first ? first_header_ : later_header_;
+    if (!height)
+        height = set_header(furniture_, document_.title, {kWidestNumber, kWidestNumber, poster_ && first}, box_.width,
+                            context_)
+                     .height;
+    return *height;
 }
 
-double Pager::body_top(std::size_t page) { return box_.top + furniture_of(page).header.height + kBelowHeader; }
+double Pager::body_top(std::size_t page) { return box_.top + header_height(page) + kBelowHeader; }
 
 double Pager::body_height(std::size_t page) {
-    return box_.body_bottom - furniture_of(page).footer.height - kAboveFooter - body_top(page);
+    return box_.body_bottom - footer_.height - kAboveFooter - body_top(page);
 }
 
 bool Pager::fits(const Pieces& pieces, double gap) { return gap + height_of(pieces) <= room_left() + kFitTolerance; }
@@ -225,11 +227,10 @@ PlacedPage Pager::finished_page(std::size_t number) {
 void Pager::put_furniture(PlacedPage& placed, std::size_t number) {
     std::vector<Finding> known;  // its faults were reported when it was measured
     LayoutContext quiet{context_.measurer, known, document_, context_.scale, Origin::kFurniture};
-    SetFurniture set = set_furniture(furniture_, document_.title, number + 1, pages_.size(), poster_ && number == 0,
-                                     box_.width, quiet);
-    const double footer_top = box_.bottom - set.footer.height;
-    put_items(placed, std::move(set.header), box_.left, box_.top);
-    put_items(placed, std::move(set.footer), box_.left, footer_top);
+    Frame header =
+        set_header(furniture_, document_.title, {number + 1, pages_.size(), poster_ && number == 0}, box_.width, quiet);
+    put_items(placed, std::move(header), box_.left, box_.top);
+    put_items(placed, footer_, box_.left, box_.bottom - footer_.height);
     for (PlacedItem& item : placed.items) item.origin.node = Origin::kFurniture;
 }
 

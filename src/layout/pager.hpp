@@ -54,7 +54,7 @@ class Pager {
     };
 
     bool page_has_content() const { return !current_.placed.empty(); }
-    const SetFurniture& furniture_of(std::size_t page);
+    double header_height(std::size_t page);
     double body_top(std::size_t page);
     double body_height(std::size_t page);
     double room_left() { return body_height(pages_.size()) - current_.used; }
@@ -78,8 +78,9 @@ class Pager {
     LayoutContext& context_;
     PageBox box_;
     bool poster_;  ///< the name of the first page's header is read across the room
-    std::optional<SetFurniture> first_;
-    std::optional<SetFurniture> later_;
+    Frame footer_;
+    std::optional<double> first_header_;  ///< height
+    std::optional<double> later_header_;  ///< height, of all pages but the first
     std::vector<Page> pages_;
     Page current_;
 };
