@@ -28,8 +28,18 @@ struct PageSetup {
     double scale = 1;  ///< of all type: 1.5 for large print
 };
 
-/// Sets a document on pages. Nothing is clipped, overlapped, shrunk or dropped: what does not fit goes on to the next
-/// page, and what cannot go on is a finding. The page budget (`pages:` of the front matter) is a finding too.
+/// Sets a document on pages. What does not fit goes on to the next page, and what cannot go on is a finding. The page
+/// budget (`pages:` of the front matter) is a finding too.
+///
+/// What holds for the pages, unless a finding refuses them:
+///   - each item lies inside the margins, and no text lies over another;
+///   - each word of the document is there once, in its order; only headings of sections and heads of tables come again
+///     where what they head goes on overleaf, and for each row of a table that is too wide for its page;
+///   - no text of the body is smaller than kSmallestText, and each of its characters has a glyph;
+///   - a page holds as much on Letter as on A4, so that a sheet breaks alike on both;
+///   - the same document, furniture and setup give the same numbers, whatever the measurer has seen before.
+///
+/// The document must outlive the call only; the pages hold copies.
 PlacedSheet lay_out(const Document& document, const Furniture& furniture, const PageSetup& setup, Measurer& measurer,
                     std::vector<Finding>& findings);
 

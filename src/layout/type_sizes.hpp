@@ -25,26 +25,58 @@ struct TypeSizes {
 
 /// Read at 1 m, standing by the bed.
 inline TypeSizes at_one_metre(double scale) {
-    return {18 * scale, 14 * scale, 14 * scale, 12 * scale, 24 * scale,
-            12 * scale, 18 * scale, 24 * scale, 14 * scale, mm(11) * scale};
+    return {.heading = 18 * scale,
+            .aside = 14 * scale,
+            .body = 14 * scale,
+            .label = 12 * scale,
+            .number = 24 * scale,
+            .unit = 12 * scale,
+            .answer = 18 * scale,
+            .verb = 24 * scale,
+            .result = 14 * scale,
+            .step_box = mm(11) * scale};
 }
 
 /// Read at arm's length or in the hand.
 inline TypeSizes at_arms_length(double scale) {
-    return {14 * scale, 10 * scale, 12 * scale, 12 * scale, 14 * scale,
-            11 * scale, 11 * scale, 16 * scale, 12 * scale, mm(9) * scale};
+    return {.heading = 14 * scale,
+            .aside = 10 * scale,
+            .body = 12 * scale,
+            .label = 12 * scale,
+            .number = 14 * scale,
+            .unit = 11 * scale,
+            .answer = 11 * scale,
+            .verb = 16 * scale,
+            .result = 12 * scale,
+            .step_box = mm(9) * scale};
 }
 
 /// In a narrow box beside other things, in the hand.
 inline TypeSizes tight(double scale) {
-    return {13 * scale, 10 * scale, 11 * scale, 11 * scale, 12 * scale,
-            10 * scale, 11 * scale, 16 * scale, 11 * scale, mm(9) * scale};
+    return {.heading = 13 * scale,
+            .aside = 10 * scale,
+            .body = 11 * scale,
+            .label = 11 * scale,
+            .number = 12 * scale,
+            .unit = 10 * scale,
+            .answer = 11 * scale,
+            .verb = 16 * scale,
+            .result = 11 * scale,
+            .step_box = mm(9) * scale};
 }
 
 /// Rescue steps in half the width, read at arm's length.
 inline TypeSizes rescue_box(double scale) {
-    return {14 * scale, 10 * scale,   11.5 * scale, 11 * scale,   13 * scale,
-            10 * scale, 11.5 * scale, 14 * scale,   11.5 * scale, mm(9) * scale};
+    return {.heading = 14 * scale,
+            .aside = 10 * scale,
+            .body = 11.5 * scale,
+            .label = 11 * scale,
+            .number = 13 * scale,
+            .unit = 10 * scale,
+            .answer = 11.5 * scale,
+            .verb = 14 * scale,
+            .result = 11.5 * scale,
+            .step_box = mm(9) * scale};
 }
 
 /// Nothing is set smaller than this, footer excepted.
