@@ -17,7 +17,7 @@ struct GridStyles {
 };
 
 GridStyles grid_styles(const SectionStyle& style, double scale) {
-    GridStyles styles{plain_style(9 * scale, Face::bold), value_style(style.sizes)};
+    GridStyles styles{plain_style(kSmallestText * scale, Face::bold), value_style(style.sizes)};
     styles.head.leading = 1.15;
     styles.body.words.size = styles.body.unit->size = 10 * scale;
     styles.body.answer = TextStyle::Look{12 * scale, Face::bold};
@@ -121,11 +121,21 @@ Piece grid_row(const TableRow& row, const TextStyle& look, const std::vector<dou
     return piece;
 }
 
+/// The head of the first column, above the names of the rows.
+Piece head_of_names(const TableRow& head, const SectionStyle& style, double width, LayoutContext& context) {
+    Piece piece = row_piece(head, width);
+    piece.frame.append(set_text(cell(head, 0), plain_style(style.sizes.label), width, "table head", context));
+    piece.keep_with_next = true;
+    piece.repeats = true;
+    return piece;
+}
+
 /// A grid too wide for the page, one row after the other: its name, then each head with its value.
 Pieces set_grid_as_rows(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     TextStyle name = plain_style(style.sizes.heading, Face::bold);
     name.leading = 1.2;
     Pieces pieces;
+    if (!cell(table.head, 0).empty()) pieces.push_back(head_of_names(table.head, style, width, context));
     for (const TableRow& row : table.rows) {
         ++context.node;
         Piece head = row_piece(row, width);
