@@ -1,5 +1,6 @@
 #include "units/print.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace ventfolio {
