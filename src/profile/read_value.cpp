@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "profile/read_measure.hpp"
+#include "units/ink.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -157,7 +158,7 @@ ValueRemark explain_form(std::string_view rule, std::string_view what, std::stri
 }  // namespace
 
 ValueOrRemark read_text(std::string_view text, bool plain, const FieldInfo& info) {
-    if (trimmed(with_replaced(std::string{text}, "\n", " ")).empty())
+    if (!has_ink(text))
         return ValueRemark{"text-empty",
                            fmt::format("{} is a text without letters; paper would show a blank.", quoted(info.key)),
                            "nothing in it", "Write the text, or unknown if nobody knows it."};

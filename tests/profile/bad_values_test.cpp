@@ -112,6 +112,12 @@ TEST_CASE("a word, a flag or a text that does not fit is answered") {
         {"room: the second room on the left\n", "text-too-long 1:7", "holds 27 letters; there is room for 20"},
         {"room: \"\"\n", "text-empty 1:7", "paper would show a blank"},
         {"room: \"  \"\n", "text-empty 1:7", "paper would show a blank"},
+        // Unicode 15, general categories: U+00A0 is Zs, U+200B and U+00AD are Cf, U+0301 is Mn; none of them has ink of
+        // its own.
+        {"room: \"\u00A0\"\n", "text-empty 1:7", "paper would show a blank"},
+        {"room: \"\u200B\u200B\"\n", "text-empty 1:7", "paper would show a blank"},
+        {"room: \"\u00AD \u2060\"\n", "text-empty 1:7", "paper would show a blank"},
+        {"room: \"\u0301\"\n", "text-empty 1:7", "paper would show a blank"},
         {"room: a\n\n  b\n", "line-break-in-plain-text 1:7", "quotation marks"},
         {"record_number: mia/1\n", "record-number-unusable 1:16", "names folders"},
         {"record_number: ../X\n", "record-number-unusable 1:16", "capital letters"},
