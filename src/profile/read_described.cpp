@@ -250,6 +250,13 @@ void Reader::read_range(const YamlNode& node, const FieldInfo& info, FieldBase& 
     const auto from = read_range_end(node, "from", info, dimension);
     const auto to = read_range_end(node, "to", info, dimension);
     if (!from || !to || !known_keys) return;
+    if (from->unit.symbol != to->unit.symbol) {
+        refuse(info, node.place,
+               {"range-in-two-units",
+                fmt::format("{} begins in {} and ends in {}.", quoted(info.key), from->unit.symbol, to->unit.symbol),
+                "two units", "Write both ends in the unit that the device shows."});
+        return;
+    }
     if (from->canonical() > to->canonical()) {
         refuse(
             info, node.place,
