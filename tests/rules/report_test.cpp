@@ -78,6 +78,14 @@ adult-tracheostomy.yaml:195:22: refuse: P1: the high-pressure alarm 20 cmH2O is 
 )");
 }
 
+TEST_CASE("a key is no value: a message that uses its word stays readable") {
+    const Judged judged = judged_home("adult-tracheostomy", "prescriptions.0.when_used: [{hours: 8 PM to 7 AM}]");
+    ReportStyle style;
+    style.mask = audiences_of;
+    CHECK(report_text(judged.findings, {&judged.source, 1}, style).find("The prescriptions cover 22 h") !=
+          std::string::npos);
+}
+
 TEST_CASE("carets stand below what the reader sees, whatever the letters") {
     Finding finding;
     finding.rule = "impossible-date";
