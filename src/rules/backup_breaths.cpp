@@ -1,7 +1,11 @@
+#include <algorithm>
+#include <array>
+
 #include "rules/checks.hpp"
 #include "rules/compare.hpp"
 #include "rules/report.hpp"
 #include "rules/shown.hpp"
+#include "rules/thresholds.hpp"
 
 namespace ventfolio {
 namespace {
@@ -10,8 +14,9 @@ namespace {
 bool waits_for_the_person(const DerivedPrescription& rx) {
     const auto& mode = rx.order->mode;
     if (mode.is(Mode::psv)) return !rx.order->backup_breaths.given();
-    const bool with_rate =
-        mode.is(Mode::st_bilevel) || mode.is(Mode::va_ps) || mode.is(Mode::simv_vc) || mode.is(Mode::simv_pc);
+    constexpr std::array kWithRate{Mode::vc_ac,      Mode::pc_ac, Mode::va_ac,  Mode::simv_vc,
+                                   Mode::st_bilevel, Mode::va_ps, Mode::simv_pc};
+    const bool with_rate = std::ranges::any_of(kWithRate, [&](Mode one) { return mode.is(one); });
     return with_rate && rx.order->rate && !above(*rx.order->rate, BreathRate{});
 }
 
@@ -48,6 +53,17 @@ void spontaneous_breathing_without_backup(const Household& home, Report& report)
             .with("name", home.name())
             .with("reason", rx.dependent ? free_minutes_of(rx, *home.profile.dependence) + " of free breathing"
                                          : std::string{"no reliable drive to breathe"});
+    }
+}
+
+void adult_rate_very_low(const Household& home, Report& report) {
+    if (home.child) return;
+    for (const DerivedPrescription& rx : home.prescriptions) {
+        if (!rx.closed || !rx.dependent || !rx.rate || !below(*rx.rate, threshold::kAdultRateLeast)) continue;
+        report.at(rx.order->rate, "low for an adult")
+            .with("rx", rx.name)
+            .with("rate", rx.order->rate)
+            .with("name", home.name());
     }
 }
 

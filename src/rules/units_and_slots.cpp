@@ -74,6 +74,22 @@ void unit_slot_conflict(const Household& home, Report& report) {
         home.profile.prescriptions, [](const Prescription& rx) -> auto& { return rx.label; }, "prescriptions", report);
 }
 
+/// The place word is all that a sheet shows of a prescription at a distance: its tag, its bookmark, the answer to
+/// "Right sheet for now?".
+void two_prescriptions_at_one_place(const Household& home, Report& report) {
+    const auto& prescriptions = home.profile.prescriptions;
+    for (std::size_t at = 0; at < prescriptions.size(); ++at)
+        for (std::size_t before = 0; before < at; ++before) {
+            const Field<std::string>& place = prescriptions[at].place;
+            if (!place || !prescriptions[before].place.is(*place)) continue;
+            report.at(place)
+                .also(prescriptions[before].place)
+                .with("rx_a", prescriptions[before].id)
+                .with("rx_b", prescriptions[at].id)
+                .with("place", *place);
+        }
+}
+
 void backup_unit_lacks_prescription(const Household& home, Report& report) {
     for (const Device& unit : home.profile.devices) {
         if (!unit.is_backup.is(true)) continue;

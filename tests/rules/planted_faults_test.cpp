@@ -78,3 +78,16 @@ TEST_CASE("twenty planted faults are found, and their near neighbours are not") 
         CHECK_MESSAGE(!near.reports(row.rule), row.near);
     }
 }
+
+TEST_CASE("a rate of 0 for someone who needs every breath is a fault in each mode that has a rate") {
+    // Assist/control gives the set rate whatever the person does; at 0 only breaths that the person starts are left.
+    // Source: ISO 19223:2019, ventilation modes (from memory).
+    for (const char* edits : {"prescriptions.0.rate: 0 breaths/min", "prescriptions.1.rate: 0 breaths/min"}) {
+        const auto judged = judged_home("adult-tracheostomy", edits);
+        CAPTURE(summary(judged.findings));
+        const Finding* finding = judged.finding("backup-breaths-missing");
+        REQUIRE(finding != nullptr);
+        CHECK(finding->severity == Severity::refuse);
+    }
+    CHECK(!judged_home("adult-tracheostomy", "prescriptions.0.rate: 12 breaths/min").reports("backup-breaths-missing"));
+}
