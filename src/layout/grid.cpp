@@ -121,25 +121,16 @@ Piece grid_row(const TableRow& row, const TextStyle& look, const std::vector<dou
     return piece;
 }
 
-/// The head of the first column, above the names of the rows.
-Piece head_of_names(const TableRow& head, const SectionStyle& style, double width, LayoutContext& context) {
-    Piece piece = row_piece(head, width);
-    piece.frame.append(set_text(cell(head, 0), plain_style(style.sizes.label), width, "table head", context));
-    piece.keep_with_next = true;
-    piece.repeats = true;
-    return piece;
-}
-
-/// A grid too wide for the page, one row after the other: its name, then each head with its value.
+/// A grid too wide for the page, one row after the other: its name below the first head, then each other
+/// head with its value.
 Pieces set_grid_as_rows(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     TextStyle name = plain_style(style.sizes.heading, Face::bold);
     name.leading = 1.2;
+    const TextStyle label = plain_style(style.sizes.label);
     Pieces pieces;
-    if (!cell(table.head, 0).empty()) pieces.push_back(head_of_names(table.head, style, width, context));
     for (const TableRow& row : table.rows) {
         ++context.node;
         Piece head = row_piece(row, width);
-        const TextStyle label = plain_style(style.sizes.label);
         head.frame.append(set_text(cell(table.head, 0), label, width, "table head", context));
         head.frame.append(set_text(cell(row, 0), name, width, "table cell", context));
         head.gap = mm(2);

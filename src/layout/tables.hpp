@@ -16,7 +16,7 @@ Piece set_row(const TableRow& row, const SectionStyle& style, double width, Layo
 Pieces set_cells(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// Columns with heads; the first takes what the others leave. A table that is too wide for that becomes rows: the first
-/// cell of each as a heading, then each head with its value.
+/// cell of each as a heading below its head, then each other head with its value.
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// A log to write in: item, expected, accepted, then one column for each time. A row with bold words in its first cell

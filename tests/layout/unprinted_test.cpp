@@ -1,0 +1,55 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "documents.hpp"
+
+using namespace ventfolio;
+using namespace ventfolio::testing;
+
+// The promise is ours: what a template says is printed, or the sheet is refused with the line that has no place.
+TEST_CASE("what the look of a section cannot hold is refused with its line, never left out") {
+    struct Row {
+        const char* what;
+        const char* markdown;
+        std::size_t line;  ///< of the sheet; the text begins on its fourth
+    };
+    constexpr Row kRows[] = {
+        {"a paragraph in a strip", "## Head {.strip}\n\nLost words.", 6},
+        {"a second paragraph of an item", "- first\n\n  Lost words.", 4},
+        {"a list in an item", "- first\n  - lost", 4},
+        {"the aside of a pointer", "## Head {.pointer aside=\"lost\"}\n\nText.", 4},
+        {"a third cell of a row", "| | | |\n|---|---|---|\n| label | value | lost |", 6},
+        {"a third cell of a cell table", "## Head {.cells}\n\n| | | |\n|---|---|---|\n| label | value | lost |", 8},
+        {"a figure among words", "See ![a hand](figure:hand) here.", 4},
+        {"a word where a log is written in",
+         "## Log {.log}\n\n| Item | Now | Range | 1 |\n|---|---|---|---|\n| a | b | c | lost |", 8},
+    };
+    for (const Row& row : kRows) {
+        CAPTURE(row.what);
+        const LaidOut out = laid_out(document_of(row.markdown));
+        const auto found = std::ranges::find(out.findings, "part-without-place", &Finding::rule);
+        REQUIRE(found != out.findings.end());
+        CHECK(found->severity == Severity::refuse);
+        CHECK(found->marks.front().place.line == row.line);
+    }
+}
+
+TEST_CASE("the aside of a strip is printed") {
+    const LaidOut out = laid_out(document_of("## Head {.strip aside=\"beside\"}\n"));
+    CHECK(out.findings.empty());
+    CHECK(body_words(out.sheet) == std::vector<std::string>{"Head", "beside"});
+}
+
+TEST_CASE("a headline of one long word is no wider than its strip") {
+    const LaidOut out = laid_out(document_of("## Incomprehensibilities {.strip}\n"));
+    CHECK(out.findings.empty());
+}
+
+TEST_CASE("a grid too wide for its page says each head with its value, the first one too") {
+    const std::string word(30, 'm');
+    const LaidOut out =
+        laid_out(document_of("| First | Second | Third |\n|---|---|---|\n| one | " + word + " | " + word + " |\n"));
+    CHECK(out.findings.empty());
+    CHECK(body_words(out.sheet) == std::vector<std::string>{"First", "one", "Second", word, "Third", word});
+}
