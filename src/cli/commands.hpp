@@ -17,8 +17,9 @@ struct CheckOptions {
     bool quiet = false;
     bool unmasked = false;  ///< values of private fields are shown, wherever the messages go
 };
-/// Findings of the profiles and of the sheets that they would be printed on, by file name, then a summary line for each.
-/// To standard error; as JSON to standard output. A file that cannot be used does not keep the others from being checked.
+/// Findings of the profiles and of the sheets that they would be printed on, by file name, then a summary line for
+/// each. To standard error; as JSON to standard output. A file that cannot be used does not keep the others from being
+/// checked.
 int check_command(const CheckOptions& options);
 
 struct PrintOptions {
