@@ -129,7 +129,8 @@ class CommandLine {
                                                          {"calculators", ListOf::calculators}};
         command->add_option("what", list_, "sheets, rules, fields or calculators")
             ->required()
-            ->transform(CLI::CheckedTransformer(kinds));
+            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check}"))
+            ->type_name("TEXT");
         command->footer("Example: ventfolio list rules");
         command->callback([this] { action_ = [this] { return list_command(list_); }; });
     }
@@ -142,7 +143,8 @@ class CommandLine {
             app_.add_subcommand("schema", "Write the JSON Schema of a profile, for editors, or of check's JSON");
         static const std::map<std::string, SchemaOf> kinds{{"profile", SchemaOf::profile}, {"check", SchemaOf::check}};
         schema->add_option("--of", schema_, "profile, or check: what `check --format json` writes")
-            ->transform(CLI::CheckedTransformer(kinds));
+            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check}"))
+            ->type_name("TEXT");
         schema->footer("Example: ventfolio schema > profile.schema.json");
         schema->callback([this] { action_ = [this] { return schema_command(schema_); }; });
     }
