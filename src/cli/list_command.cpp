@@ -29,11 +29,13 @@ int list_sheets() {
     const Stationery stationery = built_in_stationery("en", "us", faults);
     print_findings(faults, nullptr, stationery.sources, false);
     for (const std::string& name : stationery.in_order()) {
-        const Template& sheet = stationery.sheets.at(name);
+        const std::vector<Stationery::Part> parts = stationery.parts_of(name);
+        const Template& sheet = *parts.front().from;
         const FrontMatterLine* audience = sheet.front("audience");
         const FrontMatterLine* each = sheet.front("for_each");
-        fmt::print("{:<18} for {}{}\n", name, audience ? audience->value : "nobody",
-                   each ? ", one for each of " + each->value : "");
+        fmt::print("{:<18} for {}{}{}\n", name, audience ? audience->value : "nobody",
+                   each ? ", one for each of " + each->value : "",
+                   parts.size() > 1 ? fmt::format(", {} leaves", parts.size()) : "");
     }
     return faults.empty() ? kDone : kUnusable;
 }

@@ -24,4 +24,8 @@ struct Rendered {
 /// Findings of names come first; Markdown is judged only when all names are right.
 Rendered render(const Template& from, const TemplateData& data, const TemplateData* item = nullptr);
 
+/// Whether a home has this sheet at all: each name of `only_if` in its front matter, blanks between, would open a
+/// section. A name that does not exist is appended to `findings`.
+bool applies(const Template& from, const TemplateData& data, std::vector<Finding>& findings);
+
 }  // namespace ventfolio

@@ -17,6 +17,8 @@ struct AudienceWord {
     std::string_view word;
     Audience audience;
 };
+constexpr Audiences kEverywhere = 0xFF;
+
 constexpr std::array kAudiences{AudienceWord{"wall", wall},       AudienceWord{"folder", folder},
                                 AudienceWord{"crew", crew},       AudienceWord{"wallet", wallet},
                                 AudienceWord{"utility", utility}, AudienceWord{"fire", fire}};
@@ -59,19 +61,44 @@ class Maker {
           stationery_{stationery},
           findings_{findings},
           printer_{stationery.words, stationery.region},
-          data_{home_data(home, printer_, of_profile)} {}
+          data_{home_data(home, printer_, of_profile)} {
+        number_leaves();
+    }
 
     void add(const std::string& sheet, std::vector<Document>& documents) {
-        const Template& from = stationery_.sheets.at(sheet);
+        for (const Stationery::Part& part : stationery_.parts_of(sheet))
+            if (applies(*part.from, data_, findings_)) add_part(sheet, part, documents);
+    }
+
+  private:
+    /// The leaves of this home count from 1 in their sheet, so that one chart can send the reader to another:
+    /// `leaf.tube_out` is the number of alarm-response/tube-out. Leaves that the home does not have are missing.
+    void number_leaves() {
+        TemplateData::Object numbers;
+        for (const std::string& sheet : stationery_.in_order()) {
+            int number = 0;
+            for (const Stationery::Part& part : stationery_.parts_of(sheet)) {
+                if (part.leaf.empty()) continue;
+                std::vector<Finding> reported_when_made;
+                const bool made = applies(*part.from, data_, reported_when_made);
+                const PrintedValue shown =
+                    calculated("leaf." + part.leaf, kEverywhere, plain_parts(fmt::format("{}", made ? ++number : 0)));
+                numbers[with_replaced(part.leaf, "-", "_")] = made ? TemplateData{shown} : TemplateData{};
+            }
+        }
+        (*data_.object())["leaf"] = std::move(numbers);
+    }
+
+    void add_part(const std::string& sheet, const Stationery::Part& part, std::vector<Document>& documents) {
+        const Template& from = *part.from;
         const FrontMatterLine* each = from.front("for_each");
-        if (!each) return add_made(sheet, "", from, nullptr, documents);
+        if (!each) return add_made(sheet, part.leaf, from, nullptr, documents);
         // Prescriptions are the only list that has sheets of its own so far.
         const TemplateData::Items& items = *data_.object()->at("prescriptions").items();
         for (std::size_t at = 0; at < items.size(); ++at)
             add_made(sheet, place_key(*home_.prescriptions[at].order), from, &items[at], documents);
     }
 
-  private:
     /// A template with a fault gives no document: half of one must never be set.
     void add_made(const std::string& sheet, const std::string& place, const Template& from, const TemplateData* item,
                   std::vector<Document>& documents) {

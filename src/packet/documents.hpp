@@ -11,9 +11,10 @@
 
 namespace ventfolio {
 
-/// The sheets of one home as document trees: a sheet that is made for each place gives one for each. `of_profile` are
-/// the rules' findings about the home; some gaps stand on the paper. Faults of the templates, and what the checks over
-/// finished sheets find, are appended to `findings`.
+/// The sheets of one home as document trees: a sheet that is made for each place gives one for each, and so does a
+/// sheet for each of its leaves that the home has (`only_if` in a template's front matter). `of_profile` are the rules'
+/// findings about the home; some gaps stand on the paper. Faults of the templates, and what the checks over finished
+/// sheets find, are appended to `findings`.
 std::vector<Document> make_documents(const Household& home, std::span<const Finding> of_profile,
                                      const Stationery& stationery, const std::vector<std::string>& sheets,
                                      std::vector<Finding>& findings);

@@ -72,7 +72,8 @@ void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std:
     if (order.sheets.empty() && !order.separate)
         add_file(home, "packet", all_of(sheets), order, stationery);
     else
-        for (const std::string& name : names) add_file(home, name, all_of(sheets, name), order, stationery);
+        for (const std::string& name : names)
+            if (const auto parts = all_of(sheets, name); !parts.empty()) add_file(home, name, parts, order, stationery);
     for (const LaidOutSheet& sheet : sheets) {
         home.pages += sheet.placed.pages.size();
         home.sheet_names.push_back(sheet.document.name);

@@ -14,10 +14,15 @@ std::span<const EmbeddedFile> embedded_templates();
 
 namespace {
 
+/// "alarm-response/high-pressure" is a leaf of "alarm-response".
+std::string_view sheet_of(std::string_view name) { return name.substr(0, name.find('/')); }
+
+std::string without_extension(std::string_view path) { return std::string{path.substr(0, path.rfind('.'))}; }
+
 std::string stem_of(std::string_view path) {
     const auto slash = path.rfind('/');
     path.remove_prefix(slash == std::string_view::npos ? 0 : slash + 1);
-    return std::string{path.substr(0, path.rfind('.'))};
+    return without_extension(path);
 }
 
 int order_of(const Template& sheet) {
@@ -41,9 +46,22 @@ SourceText embedded(const std::string& name) {
 
 std::vector<std::string> Stationery::in_order() const {
     std::vector<std::string> names;
-    for (const auto& [name, sheet] : sheets) names.push_back(name);
-    std::ranges::stable_sort(names, {}, [&](const std::string& name) { return order_of(sheets.at(name)); });
+    for (const auto& [name, sheet] : sheets)
+        if (std::ranges::find(names, sheet_of(name)) == names.end()) names.emplace_back(sheet_of(name));
+    std::ranges::stable_sort(names, {},
+                             [&](const std::string& name) { return order_of(*parts_of(name).front().from); });
     return names;
+}
+
+std::vector<Stationery::Part> Stationery::parts_of(std::string_view sheet) const {
+    std::vector<Part> parts;
+    for (const auto& [name, from] : sheets) {
+        if (sheet_of(name) != sheet) continue;
+        const bool leaf = name.size() > sheet.size();
+        parts.push_back({leaf ? name.substr(sheet.size() + 1) : std::string{}, &from});
+    }
+    std::ranges::stable_sort(parts, {}, [](const Part& part) { return order_of(*part.from); });
+    return parts;
 }
 
 Stationery built_in_stationery(std::string_view language, std::string_view region, std::vector<Finding>& findings) {
@@ -60,13 +78,12 @@ Stationery built_in_stationery(std::string_view language, std::string_view regio
     for (const EmbeddedFile& file : embedded_templates())
         if (file.name.starts_with(folder + "partials/")) partials.emplace(stem_of(file.name), source_of(file));
     for (const EmbeddedFile& file : embedded_templates()) {
-        const bool sheet = file.name.starts_with(folder) && file.name.ends_with(".md") &&
-                           file.name.find('/', folder.size()) == std::string_view::npos;
-        if (!sheet) continue;
+        const bool partial = file.name.starts_with(folder + "partials/");
+        if (!file.name.starts_with(folder) || !file.name.ends_with(".md") || partial) continue;
         Template parsed = parse_template(source_of(file), partials);
         findings.insert(findings.end(), parsed.findings.begin(), parsed.findings.end());
         stationery.sources.insert(stationery.sources.end(), parsed.files.begin(), parsed.files.end());
-        stationery.sheets.emplace(stem_of(file.name), std::move(parsed));
+        stationery.sheets.emplace(without_extension(file.name.substr(folder.size())), std::move(parsed));
     }
     return stationery;
 }

@@ -13,7 +13,9 @@ namespace ventfolio {
 /// What all homes share: the templates of one language, its words, and the ways of a region. Read once per process and
 /// then only looked at.
 struct Stationery {
-    std::map<std::string, Template, std::less<>> sheets;  ///< by sheet name, "bedside-card"
+    /// By sheet name, "bedside-card", or by sheet and leaf, "alarm-response/high-pressure": a template in a folder of
+    /// its sheet's name is one of its leaves.
+    std::map<std::string, Template, std::less<>> sheets;
     WordBook words;
     PhraseBook phrases;
     Region region;
@@ -21,6 +23,14 @@ struct Stationery {
 
     /// Sheet names in the order of the folder.
     std::vector<std::string> in_order() const;
+
+    /// A template of a sheet; `leaf` is empty for the one that has the sheet's own name.
+    struct Part {
+        std::string leaf;
+        const Template* from;
+    };
+    /// The templates of a sheet in the order in which they are read. Empty where there is no such sheet.
+    std::vector<Part> parts_of(std::string_view sheet) const;
 };
 
 /// The built-in stationery. Faults of its files are appended to `findings`.
