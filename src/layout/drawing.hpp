@@ -63,9 +63,11 @@ struct Path {
 /// What an item belongs to. Accessibility tags and messages are written from it.
 struct Origin {
     static constexpr std::size_t kFurniture = static_cast<std::size_t>(-1);
-    std::size_t node = kFurniture;  ///< number of the block in reading order; furniture: header, footer, ornament
-    std::string role;               ///< "heading", "paragraph", "table cell", "figure", "footer" …
-    std::string field;              ///< of a value; empty for the template's own words
+    static constexpr std::size_t kNoElement = static_cast<std::size_t>(-1);
+    std::size_t node = kFurniture;     ///< number of the block in reading order; furniture: header, footer, ornament
+    std::string role;                  ///< "heading", "paragraph", "table cell", "figure", "footer" …
+    std::string field;                 ///< of a value; empty for the template's own words
+    std::size_t element = kNoElement;  ///< of the sheet's structure; none: furniture, ornament, a head set again
 };
 
 struct PlacedItem {
@@ -88,12 +90,38 @@ struct PlacedPage {
     std::vector<PlacedItem> items;  ///< in reading order; furniture first
 };
 
+/// A part of what a sheet says, as someone hears it who cannot see the page (ISO 32000-1, 14.8.4).
+struct StructureElement {
+    enum class Kind {
+        sheet,    ///< the whole; always the first
+        heading,  ///< `level`
+        paragraph,
+        list,
+        item,
+        label,  ///< number or check box of an item
+        body,   ///< the rest of an item
+        table,
+        row,
+        column_head,  ///< cell that heads a column
+        row_head,     ///< cell that heads a row
+        cell,
+        note,    ///< a call-out
+        figure,  ///< `instead` says what it shows
+        span,    ///< a stretch of words beside a figure or a check box
+    };
+    Kind kind = Kind::sheet;
+    std::size_t parent = 0;  ///< index; always a smaller one
+    int level = 0;
+    std::string instead;  ///< words for what is drawn: what a figure shows, the letter that a check box stands for
+};
+
 /// The pages of one sheet.
 struct PlacedSheet {
     std::string name;      ///< "bedside-card/bed"
     std::string title;     ///< for bookmarks, in the sheet's language
     std::string language;  ///< BCP 47
     std::vector<PlacedPage> pages;
+    std::vector<StructureElement> structure;  ///< in reading order
 };
 
 }  // namespace ventfolio

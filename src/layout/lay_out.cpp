@@ -5,6 +5,7 @@
 
 #include "layout/measures.hpp"
 #include "layout/pager.hpp"
+#include "layout/structure.hpp"
 
 namespace ventfolio {
 namespace {
@@ -53,13 +54,16 @@ void place_row(const std::vector<Section>& sections, Pager& pager, double width,
 
 PlacedSheet lay_out(const Document& document, const Furniture& furniture, const PageSetup& setup, Measurer& measurer,
                     std::vector<Finding>& findings) {
-    LayoutContext context{measurer, findings, document, setup.scale};
-    Pager pager{document, furniture, setup.paper, context};
+    Document numbered = document;
+    std::vector<StructureElement> structure = number_elements(numbered);
+    LayoutContext context{measurer, findings, numbered, setup.scale};
+    Pager pager{numbered, furniture, setup.paper, context};
     const double width = page_box(setup.paper).width;
-    const std::vector<Section> sections = sections_of(document.blocks);
+    const std::vector<Section> sections = sections_of(numbered.blocks);
     for (const std::vector<Section>& row : rows_of_sections(sections)) place_row(row, pager, width, context);
     PlacedSheet sheet = pager.finish();
-    check_page_budget(document, pager, context);
+    sheet.structure = std::move(structure);
+    check_page_budget(numbered, pager, context);
     return sheet;
 }
 

@@ -22,16 +22,17 @@ Frame bullet(const TextStyle& look, LayoutContext& context) {
     return frame;
 }
 
-Frame item_number(std::size_t number, double size, double width, LayoutContext& context) {
-    return set_text(words(fmt::format("{}.", number)), plain_style(size, Face::bold), width, "list number", context);
+Frame item_number(std::size_t number, const Block& item, double size, double width, LayoutContext& context) {
+    return set_text(words(fmt::format("{}.", number), item.element), plain_style(size, Face::bold), width,
+                    "list number", context);
 }
 
-Frame tick_box(double side, LayoutContext& context) {
+Frame tick_box(const Block& item, double side, LayoutContext& context) {
     constexpr double kInset = kBoldLine / 2;
     Frame frame;
     frame.width = frame.height = side;
     frame.put_box({{kInset, kInset}, side - kBoldLine, side - kBoldLine, kBoldLine, false, Ink::black},
-                  {context.node, "check box", {}});
+                  {context.node, "check box", {}, item.element});
     return frame;
 }
 
@@ -43,7 +44,7 @@ Piece set_task(const Block& item, const SectionStyle& style, double width, Layou
     frame.width = width;
     frame.height = std::max(side, text.height);
     const double drop = std::max(0.0, (side - text.height) / 2);
-    frame.put(tick_box(side, context), 0, 0);
+    frame.put(tick_box(item, side, context), 0, 0);
     frame.put(std::move(text), indent, drop);
     return piece_of(std::move(frame), kParagraphGap * context.scale, item);
 }
@@ -57,7 +58,7 @@ Piece set_plain_item(const Block& item, std::size_t number, bool ordered, const 
     Frame frame;
     frame.width = width;
     frame.height = text.height;
-    frame.put(ordered ? item_number(number, size, indent, context) : bullet(look, context), 0, 0);
+    frame.put(ordered ? item_number(number, item, size, indent, context) : bullet(look, context), 0, 0);
     frame.put(std::move(text), indent, 0);
     return piece_of(std::move(frame), mm(style.has("tight") || style.has("rescue") ? 0.5 : 1) * context.scale, item);
 }

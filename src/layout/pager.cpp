@@ -50,6 +50,12 @@ void snap(PlacedItem& item) {
     }
 }
 
+/// A piece that is set again: on paper only, since whoever hears the sheet has heard it.
+Piece once_more(Piece piece) {
+    for (PlacedItem& item : piece.frame.items) item.origin.element = Origin::kNoElement;
+    return piece;
+}
+
 }  // namespace
 
 Pager::Pager(const Document& document, const Furniture& furniture, Paper paper, LayoutContext& context)
@@ -166,7 +172,7 @@ void Pager::put_broken(Pieces pieces) {
         const double needed = height_with_companions(pieces, at);
         if (gap + needed > room_left() + kFitTolerance && page_has_content()) {
             next_page();
-            for (const Piece& head : repeated) put(head, page_has_content() ? head.gap : 0, false);
+            for (const Piece& head : repeated) put(once_more(head), page_has_content() ? head.gap : 0, false);
         }
         const double own = pieces[at].frame.height;
         if (own > room_left() + kFitTolerance) report_too_tall(pieces[at], own - room_left());
@@ -231,7 +237,10 @@ void Pager::put_furniture(PlacedPage& placed, std::size_t number) {
         set_header(furniture_, document_.title, {number + 1, pages_.size(), poster_ && number == 0}, box_.width, quiet);
     put_items(placed, std::move(header), box_.left, box_.top);
     put_items(placed, footer_, box_.left, box_.bottom - footer_.height);
-    for (PlacedItem& item : placed.items) item.origin.node = Origin::kFurniture;
+    for (PlacedItem& item : placed.items) {
+        item.origin.node = Origin::kFurniture;
+        if (number > 0) item.origin.element = Origin::kNoElement;  // the title is heard once
+    }
 }
 
 }  // namespace ventfolio

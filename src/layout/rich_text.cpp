@@ -14,11 +14,11 @@ constexpr double kAscent = 0.78;   // in type sizes: capitals, and room for an a
 constexpr double kDescent = 0.22;  // in type sizes: the deepest letters
 
 /// A check box in a line stands a little below the baseline, as tall as capitals of 12 pt with room round it.
-void put_check_box(Frame& frame, double x, double baseline, double width) {
+void put_check_box(Frame& frame, double x, double baseline, double width, Origin origin) {
     constexpr double kRoomAround = mm(2.6);
     constexpr double kDrop = mm(0.5);
     const double side = width - kRoomAround;
-    frame.put_box({{x, baseline - side + kDrop}, side, side, kBoxLine, false, Ink::black});
+    frame.put_box({{x, baseline - side + kDrop}, side, side, kBoxLine, false, Ink::black}, std::move(origin));
 }
 
 void put_write_in(Frame& frame, double x, double baseline, double width, Ink ink) {
@@ -28,7 +28,8 @@ void put_write_in(Frame& frame, double x, double baseline, double width, Ink ink
 
 void put_fragment(Frame& frame, Fragment& fragment, const TextStyle& style, Point at, Origin origin) {
     const TextSpan& span = *fragment.span;
-    if (span.check_box) return put_check_box(frame, at.x, at.y, fragment.width);
+    origin.element = span.element;
+    if (span.check_box) return put_check_box(frame, at.x, at.y, fragment.width, std::move(origin));
     if (span.object_width > 0) return put_write_in(frame, at.x, at.y, fragment.width, style.ink);
     PlacedItem item;
     item.kind = PlacedItem::Kind::text;
@@ -145,9 +146,10 @@ std::pair<Inlines, Inlines> split_after_strong(const Inlines& inlines) {
     return {std::move(head), std::move(tail)};
 }
 
-Inlines words(std::string_view text) {
+Inlines words(std::string_view text, std::size_t element) {
     Inline piece;
     piece.text = text;
+    piece.element = element;
     return {piece};
 }
 

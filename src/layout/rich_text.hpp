@@ -40,7 +40,7 @@ std::string first_field(const Inlines& inlines);
 /// Cuts inlines into the bold words at their head and the rest, blanks between them left out.
 std::pair<Inlines, Inlines> split_after_strong(const Inlines& inlines);
 
-/// Words of our own as inlines.
-Inlines words(std::string_view text);
+/// Words of our own as inlines, of an element of the sheet's structure or of none.
+Inlines words(std::string_view text, std::size_t element = kNoElement);
 
 }  // namespace ventfolio

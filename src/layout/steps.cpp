@@ -7,14 +7,14 @@ namespace ventfolio {
 namespace {
 
 /// A black square with the number of the step in white.
-Frame step_number(std::size_t number, const TypeSizes& sizes, LayoutContext& context) {
+Frame step_number(std::size_t number, const Block& item, const TypeSizes& sizes, LayoutContext& context) {
     Frame frame;
     frame.width = frame.height = sizes.step_box;
     frame.put_black_field({context.node, "step", {}});
     TextStyle look = plain_style(sizes.verb, Face::bold);
     look.ink = Ink::white;
     look.alignment = Alignment::center;
-    Frame text = set_text(words(fmt::format("{}", number)), look, sizes.step_box, "step number", context);
+    Frame text = set_text(words(fmt::format("{}", number), item.element), look, sizes.step_box, "step number", context);
     const double top = top_with_capitals_in_middle(text, sizes.step_box);
     frame.put(std::move(text), 0, top);
     return frame;
@@ -42,7 +42,7 @@ Piece set_step(const Block& item, std::size_t number, const SectionStyle& style,
     Frame frame;
     frame.width = width;
     frame.height = std::max(style.sizes.step_box, text.height);
-    frame.put(step_number(number, style.sizes, context), 0, kNumberDrop);
+    frame.put(step_number(number, item, style.sizes, context), 0, kNumberDrop);
     frame.put(std::move(text), indent, 0);
     return piece_of(std::move(frame), mm(1.9) * context.scale, item);
 }

@@ -42,6 +42,7 @@ void add_value(TextSpans& spans, const Inline& piece, const TextStyle& style) {
         span.solid = part.kind != PrintedPart::Kind::word;
         span.field = piece.value.field;
         span.line = piece.line;
+        span.element = piece.element;
         spans.push_back(std::move(span));
     }
 }
@@ -97,6 +98,7 @@ TextSpans spans_of(const Inlines& inlines, const TextStyle& style, double scale)
         span->look = style.words;
         if (piece.strong) span->look.face = Face::bold;
         span->line = piece.line;
+        span->element = piece.element;
         spans.push_back(std::move(*span));
     }
     return spans;

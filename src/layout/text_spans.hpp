@@ -37,6 +37,7 @@ struct TextSpan {
     bool solid = false;       ///< may not be broken inside
     double object_width = 0;  ///< of a check box or a write-in line; `text` is then U+FFFC
     bool check_box = false;
+    std::size_t element = kNoElement;  ///< of the sheet's structure
 };
 using TextSpans = std::vector<TextSpan>;
 

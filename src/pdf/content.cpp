@@ -2,10 +2,13 @@
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <cmath>
 #include <initializer_list>
+#include <optional>
 #include <stdexcept>
 #include <string_view>
 
+#include "layout/fonts.hpp"
 #include "pdf/number.hpp"
 
 namespace ventfolio {
@@ -39,6 +42,7 @@ class ContentWriter {
     ContentWriter(double page_height, const FaceNames& faces) : page_height_{page_height}, faces_{faces} {}
 
     void draw(const PlacedItem& item) {
+        mark(item.origin);
         switch (item.kind) {
             case PlacedItem::Kind::text:
                 return draw(item.text);
@@ -51,9 +55,15 @@ class ContentWriter {
         }
     }
 
-    std::string take() { return std::move(out_); }
+    PageContent take() {
+        end_mark();
+        return {std::move(out_), std::move(marked_)};
+    }
 
   private:
+    void mark(const Origin& origin);
+    void end_mark();
+    bool parts_words(const TextRun& run) const;
     void draw(const TextRun& run);
     void draw(const Box& box);
     void draw(const Rule& rule);
@@ -74,6 +84,14 @@ class ContentWriter {
     void letter(char32_t code_point);
 
     std::string out_;
+    std::vector<std::size_t> marked_;
+    std::optional<std::size_t> element_;  ///< of the stretch that is open
+    struct Last {
+        std::size_t element = Origin::kNoElement;
+        Point end;
+        bool blank = false;  ///< ends with one
+    };
+    Last last_;  ///< text of an element
     double page_height_;
     const FaceNames& faces_;
 
@@ -85,6 +103,23 @@ class ContentWriter {
     Face face_ = Face::regular;
     double size_ = 0;
 };
+
+void ContentWriter::end_mark() {
+    if (element_) out_ += "EMC\n";
+    element_.reset();
+}
+
+void ContentWriter::mark(const Origin& origin) {
+    if (element_ == origin.element) return;
+    end_mark();
+    element_ = origin.element;
+    if (origin.element == Origin::kNoElement) {
+        out_ += "/Artifact BMC\n";
+        return;
+    }
+    out_ += fmt::format("/Span <</MCID {}>> BDC\n", marked_.size());
+    marked_.push_back(origin.element);
+}
 
 void ContentWriter::fill_with(Ink ink) {
     if (ink == fill_) return;
@@ -134,6 +169,17 @@ void ContentWriter::letter(char32_t code_point) {
     }
 }
 
+bool is_blank(char32_t letter) { return letter == U' ' || letter == U'\u00A0'; }
+
+/// Whether this text and the last one of its element are words apart. On paper a line end or a gap shows that; whoever
+/// hears the sheet, or copies from it, needs a blank.
+bool ContentWriter::parts_words(const TextRun& run) const {
+    constexpr double kGap = 0.1;  // of the type size: less is a kern
+    if (!element_ || *element_ == Origin::kNoElement || last_.element != *element_) return false;
+    const bool goes_on = run.origin.y == last_.end.y && std::abs(run.origin.x - last_.end.x) < kGap * run.size;
+    return !goes_on && !last_.blank && !is_blank(run.text.front());
+}
+
 void ContentWriter::draw(const TextRun& run) {
     if (run.text.empty()) return;
     if (!run.kerns.empty() && run.kerns.size() != run.text.size())
@@ -144,6 +190,12 @@ void ContentWriter::draw(const TextRun& run) {
     select(run.face, run.size);
     point(run.origin);
     out_ += "Td\n[(";
+    if (parts_words(run)) {
+        letter(U' ');
+        out_ += ')';
+        append_number(out_, FontMetrics::of(run.face).advance(U" ").width);  // back to where the text begins
+        out_ += '(';
+    }
     for (std::size_t at = 0; at < run.text.size(); ++at) {
         letter(run.text[at]);
         const bool last = at + 1 == run.text.size();
@@ -153,6 +205,8 @@ void ContentWriter::draw(const TextRun& run) {
         out_ += '(';
     }
     out_ += ")] TJ\nET\n";
+    last_ = {
+        element_.value_or(Origin::kNoElement), {run.origin.x + run.width, run.origin.y}, is_blank(run.text.back())};
 }
 
 void ContentWriter::draw(const Box& box) {
@@ -208,7 +262,7 @@ void ContentWriter::draw(const Path& path) {
 
 }  // namespace
 
-std::string page_content(const PlacedPage& page, const FaceNames& faces) {
+PageContent page_content(const PlacedPage& page, const FaceNames& faces) {
     ContentWriter writer{page.height, faces};
     for (const PlacedItem& item : page.items) writer.draw(item);
     return writer.take();

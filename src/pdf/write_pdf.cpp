@@ -8,6 +8,7 @@
 #include "pdf/content.hpp"
 #include "pdf/fonts.hpp"
 #include "pdf/haru.hpp"
+#include "pdf/structure_tree.hpp"
 #include "pdf/subset.hpp"
 
 namespace ventfolio {
@@ -43,6 +44,8 @@ UsedLetters used_letters(const PdfRequest& request) {
             for (const PlacedItem& item : page.items)
                 if (item.kind == PlacedItem::Kind::text)
                     (item.text.face == Face::regular ? used.regular : used.bold).add(item.text.text);
+    for (Letters* letters : {&used.regular, &used.bold})
+        if (!letters->sorted().empty()) letters->add(U" ");  // stands between lines
     return used;
 }
 
@@ -68,12 +71,14 @@ Fonts embed_fonts(HaruDocument& document, const UsedLetters& used) {
     return fonts;
 }
 
-HPDF_Page add_page(HaruDocument& document, const PlacedPage& placed, const Fonts& fonts) {
+HPDF_Page add_page(HaruDocument& document, const PlacedPage& placed, const Fonts& fonts, StructureTree& structure) {
     const HPDF_Page page = document.add_page(placed.width, placed.height);
     FaceNames names;
     if (fonts.regular != nullptr) names.regular = document.font_name_on(page, fonts.regular);
     if (fonts.bold != nullptr) names.bold = document.font_name_on(page, fonts.bold);
-    document.set_content(page, page_content(placed, names));
+    PageContent content = page_content(placed, names);
+    document.set_content(page, content.operators);
+    structure.add_page(page, std::move(content.marked));
     return page;
 }
 
@@ -110,14 +115,17 @@ std::string write_pdf(const PdfRequest& request) {
     require_sheets(request);
     HaruDocument document;
     const Fonts fonts = embed_fonts(document, used_letters(request));
+    StructureTree structure{document};
     for (const PdfSheet& sheet : request.sheets) {
         HPDF_Page first = nullptr;
         for (const PlacedPage& placed : sheet.placed->pages) {
-            const HPDF_Page page = add_page(document, placed, fonts);
+            const HPDF_Page page = add_page(document, placed, fonts, structure);
             if (first == nullptr) first = page;
         }
+        structure.add_sheet(*sheet.placed);
         document.add_bookmark(sheet.placed->title, first);
     }
+    structure.finish();
     add_page_labels(document, request);
     add_catalog_entries(document, request);
     return document.bytes();

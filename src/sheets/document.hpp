@@ -22,6 +22,9 @@ struct Attributes {
     std::optional<std::string_view> option(std::string_view name) const;
 };
 
+/// Of what belongs to no element of a sheet's structure.
+inline constexpr std::size_t kNoElement = static_cast<std::size_t>(-1);
+
 struct Inline {
     enum class Kind {
         text,        ///< `text`
@@ -36,7 +39,8 @@ struct Inline {
     std::string alternative;
     bool strong = false;
     PrintedValue value;
-    std::size_t line = 0;  ///< line of the template
+    std::size_t line = 0;              ///< line of the template
+    std::size_t element = kNoElement;  ///< that it belongs to; layout/ numbers them
 };
 using Inlines = std::vector<Inline>;
 
@@ -72,7 +76,8 @@ struct Block {
     TableRow head;
     std::vector<TableRow> rows;
     std::vector<Alignment> alignments;
-    std::size_t line = 0;  ///< line of the template
+    std::size_t line = 0;              ///< line of the template
+    std::size_t element = kNoElement;  ///< of the number or check box of an item; layout/ numbers them
 };
 
 /// A finished sheet of one home.

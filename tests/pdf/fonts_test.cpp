@@ -166,7 +166,8 @@ TEST_CASE("a font in a file is called after itself and its letters") {
 TEST_CASE("a file holds just the letters that are drawn") {
     const Library library;
     const FontInFile font = font_in(one_page(page(612, 792, {line("Cab", 20, 40, 6), line("\u00E9", 20, 60, 6)})));
-    CHECK(font.text_map.find("4 beginbfchar\n<0043> <0043>\n<0061> <0061>\n<0062> <0062>\n<00E9> <00E9>\nendbfchar") !=
+    CHECK(font.text_map.find(
+              "5 beginbfchar\n<0020> <0020>\n<0043> <0043>\n<0061> <0061>\n<0062> <0062>\n<00E9> <00E9>\nendbfchar") !=
           std::string::npos);
     const LoadedFont part{library, font.program};
     CHECK(part.glyph_of(U'C') != 0);

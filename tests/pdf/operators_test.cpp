@@ -19,7 +19,14 @@ std::string number(double value) {
 }
 
 std::string operators(std::vector<PlacedItem> items) {
-    return page_content(page(200, 100, std::move(items)), {.regular = "F1", .bold = "F2"});
+    const std::string all = page_content(page(200, 100, std::move(items)), {.regular = "F1", .bold = "F2"}).operators;
+    // What belongs to no element is an artifact; the rows below are about what stands inside.
+    const std::string begin = "/Artifact BMC\n";
+    const std::string end = "EMC\n";
+    if (all.empty()) return all;
+    REQUIRE(all.starts_with(begin));
+    REQUIRE(all.ends_with(end));
+    return all.substr(begin.size(), all.size() - begin.size() - end.size());
 }
 
 PlacedItem plain(std::u32string text, Face face = Face::regular) {

@@ -76,18 +76,18 @@ TextStyle meaning_style(double scale) {
 }
 
 /// Draws the figure that an item names, or says that there is none.
-void put_figure(Frame& cell, const std::string& name, double side, const Block& item, LayoutContext& context) {
-    if (name.empty()) return;
-    if (is_sign(name)) return cell.put_in_middle(sign(name, side, context), 0);
+void put_figure(Frame& cell, const Inline& figure, double side, const Block& item, LayoutContext& context) {
+    const std::string& name = figure.text;
+    if (is_sign(name)) return cell.put_in_middle(sign(name, side, context, figure.element), 0);
     context.refuse("figure-unknown", "There is no sign named " + name + ".", item.line);
 }
 
 Frame set_sign_cell(const Block& item, double width, double side, LayoutContext& context) {
     const Inlines& inlines = inlines_of(item);
     const auto found = std::ranges::find(inlines, Inline::Kind::figure, &Inline::kind);
-    const std::string figure = found == inlines.end() ? "" : found->text;
+    const bool figure = found != inlines.end();
     const auto [word, meaning] = split_after_strong(without_figure(inlines));
-    const double indent = figure.empty() ? 0 : side + mm(2.5);
+    const double indent = figure ? side + mm(2.5) : 0;
     TextStyle word_style = plain_style(15 * context.scale, Face::bold);
     word_style.leading = 1.1;
     Frame text;
@@ -95,8 +95,8 @@ Frame set_sign_cell(const Block& item, double width, double side, LayoutContext&
     text.append(set_text(meaning, meaning_style(context.scale), width - indent, "sign", context));
     Frame cell;
     cell.width = width;
-    cell.height = std::max(figure.empty() ? 0 : side, text.height);
-    put_figure(cell, figure, side, item, context);
+    cell.height = std::max(figure ? side : 0, text.height);
+    if (figure) put_figure(cell, *found, side, item, context);
     cell.put_in_middle(std::move(text), indent);
     return cell;
 }
@@ -118,7 +118,7 @@ std::vector<double> cell_widths(std::span<const Block> items, double width, doub
 
 bool is_sign(std::string_view name) { return find_sign(name) != nullptr; }
 
-Frame sign(std::string_view name, double side, LayoutContext& context) {
+Frame sign(std::string_view name, double side, LayoutContext& context, std::size_t element) {
     const SignDrawing* drawing = find_sign(name);
     if (!drawing) throw std::logic_error{"no sign named " + std::string{name}};
     Frame frame;
@@ -126,7 +126,7 @@ Frame sign(std::string_view name, double side, LayoutContext& context) {
     const double scale = side / kSide;
     Path outline = path_from(drawing->outline, scale);
     outline.stroke = kStroke * scale;
-    const Origin origin{context.node, "figure", {}};
+    const Origin origin{context.node, "figure", {}, element};
     frame.put_path(std::move(outline), origin);
     if (!drawing->solid.empty()) {
         Path solid = path_from(drawing->solid, scale);

@@ -1,0 +1,145 @@
+#include "layout/structure.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace ventfolio {
+namespace {
+
+using Kind = StructureElement::Kind;
+
+// Ballot box: what a drawn check box is called where letters stand for it.
+constexpr std::string_view kBallotBox = "\u2610";
+
+/// Everything of a sheet's tree below one element after the other.
+class Numbering {
+  public:
+    std::vector<StructureElement> take() { return std::move(elements_); }
+
+    std::size_t add(Kind kind, std::size_t parent, int level = 0) {
+        elements_.push_back({kind, parent, level, {}});
+        return elements_.size() - 1;
+    }
+    void number_words(Inlines& inlines, std::size_t element);
+    void number_blocks(std::vector<Block>& blocks, std::size_t parent);
+
+  private:
+    void number_block(Block& block, std::size_t parent);
+    void number_list(Block& list, std::size_t parent);
+    void number_item(Block& item, std::size_t parent);
+    void number_table(Block& table, std::size_t parent);
+    void number_row(TableRow& row, std::size_t table, Kind first, Kind others);
+    void number_drawn(Inline& piece, std::size_t parent);
+
+    std::vector<StructureElement> elements_;
+};
+
+bool is_drawn(const Inline& piece) {
+    return piece.kind == Inline::Kind::figure || piece.kind == Inline::Kind::check_box;
+}
+
+bool is_empty(const TableRow& row) {
+    return std::ranges::all_of(row.cells, [](const TableCell& cell) { return plain_text(cell.inlines).empty(); });
+}
+
+void Numbering::number_drawn(Inline& piece, std::size_t parent) {
+    const bool figure = piece.kind == Inline::Kind::figure;
+    piece.element = add(figure ? Kind::figure : Kind::span, parent);
+    elements_.back().instead = figure ? piece.alternative : std::string{kBallotBox};
+}
+
+/// Words alone belong to the element itself. Beside something drawn they are spans of it, so that all keep their order.
+void Numbering::number_words(Inlines& inlines, std::size_t element) {
+    if (std::ranges::none_of(inlines, is_drawn)) {
+        for (Inline& piece : inlines) piece.element = element;
+        return;
+    }
+    bool in_span = false;
+    for (Inline& piece : inlines) {
+        if (is_drawn(piece))
+            number_drawn(piece, element);
+        else
+            piece.element = in_span ? elements_.size() - 1 : add(Kind::span, element);
+        in_span = !is_drawn(piece);
+    }
+}
+
+void Numbering::number_item(Block& item, std::size_t parent) {
+    const std::size_t own = add(Kind::item, parent);
+    item.element = add(Kind::label, own);
+    if (item.task) elements_.back().instead = kBallotBox;
+    const std::size_t body = add(Kind::body, own);
+    number_words(item.inlines, body);
+    // One paragraph is the body itself.
+    const bool short_item = item.children.size() == 1 && item.children.front().kind == Block::Kind::paragraph;
+    if (short_item && item.inlines.empty()) return number_words(item.children.front().inlines, body);
+    number_blocks(item.children, body);
+}
+
+void Numbering::number_list(Block& list, std::size_t parent) {
+    const std::size_t own = add(Kind::list, parent);
+    for (Block& item : list.children) number_item(item, own);
+}
+
+void Numbering::number_row(TableRow& row, std::size_t table, Kind first, Kind others) {
+    const std::size_t own = add(Kind::row, table);
+    for (TableCell& cell : row.cells)
+        number_words(cell.inlines, add(&cell == &row.cells.front() ? first : others, own));
+}
+
+/// The first cell of a row says what the others are about.
+void Numbering::number_table(Block& table, std::size_t parent) {
+    const std::size_t own = add(Kind::table, parent);
+    if (!is_empty(table.head)) number_row(table.head, own, Kind::column_head, Kind::column_head);
+    for (TableRow& row : table.rows) number_row(row, own, Kind::row_head, Kind::cell);
+}
+
+void Numbering::number_block(Block& block, std::size_t parent) {
+    switch (block.kind) {
+        case Block::Kind::heading: {
+            const std::size_t own = add(Kind::heading, parent, block.level);
+            number_words(block.inlines, own);
+            return number_words(block.aside, own);
+        }
+        case Block::Kind::paragraph:
+            return number_words(block.inlines, add(Kind::paragraph, parent));
+        case Block::Kind::list:
+            return number_list(block, parent);
+        case Block::Kind::item:
+            return number_item(block, parent);
+        case Block::Kind::table:
+            return number_table(block, parent);
+        case Block::Kind::call_out:
+            return number_blocks(block.children, add(Kind::note, parent));
+        case Block::Kind::rule:
+            return;
+    }
+}
+
+void Numbering::number_blocks(std::vector<Block>& blocks, std::size_t parent) {
+    for (Block& block : blocks) number_block(block, parent);
+}
+
+/// No level of headings is left out on the way down (ISO 14289-1, 7.4.2).
+void close_gaps_in_levels(std::vector<StructureElement>& elements) {
+    int before = 1;
+    for (StructureElement& element : elements) {
+        if (element.kind != Kind::heading) continue;
+        element.level = std::clamp(element.level, 1, before + 1);
+        before = element.level;
+    }
+}
+
+}  // namespace
+
+std::vector<StructureElement> number_elements(Document& document) {
+    Numbering numbering;
+    const std::size_t sheet = numbering.add(Kind::sheet, 0);
+    numbering.number_words(document.title, numbering.add(Kind::heading, sheet, 1));
+    numbering.number_blocks(document.blocks, sheet);
+    std::vector<StructureElement> elements = numbering.take();
+    close_gaps_in_levels(elements);
+    return elements;
+}
+
+}  // namespace ventfolio

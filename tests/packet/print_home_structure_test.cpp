@@ -1,0 +1,104 @@
+#include <doctest/doctest.h>
+
+#include <cstddef>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "pdf/programs.hpp"
+#include "print_home_sheets.hpp"
+#include "units/text.hpp"
+
+using namespace ventfolio;
+using namespace ventfolio::testing;
+
+namespace {
+
+std::string without_blanks(const std::string& text) {
+    std::string kept;
+    for (const char letter : plain_blanks(text))
+        if (letter != ' ' && letter != '\n') kept += letter;
+    return kept;
+}
+
+/// The structure as poppler reads it: an element and its text a line.
+struct Heard {
+    std::vector<std::string> elements;
+    std::string text;  ///< without numbers and check boxes of items, and without blanks
+};
+
+Heard heard(const std::string& pdf) {
+    const trial::Scratch scratch;
+    scratch.save("packet.pdf", pdf);
+    const auto ran = scratch.run("pdfinfo -enc UTF-8 -struct-text packet.pdf");
+    REQUIRE(ran.status == 0);
+    REQUIRE(ran.err == "");
+    Heard heard;
+    std::istringstream lines{ran.out};
+    std::string element;
+    for (std::string line; std::getline(lines, line);) {
+        line.erase(0, line.find_first_not_of(' '));
+        const bool is_text = line.starts_with('"') && line.ends_with('"') && line.size() > 1;
+        if (!is_text) {
+            heard.elements.push_back(element = line.substr(0, line.find_first_of(" :")));
+            continue;
+        }
+        if (element != "Lbl") heard.text += without_blanks(line.substr(1, line.size() - 2));
+    }
+    return heard;
+}
+
+/// Words of a passage as they stand on paper: what is drawn has none.
+std::string written(const Inlines& inlines) {
+    Inlines kept;
+    for (const Inline& piece : inlines)
+        if (piece.kind == Inline::Kind::text || piece.kind == Inline::Kind::value) kept.push_back(piece);
+    return without_blanks(plain_text(kept));
+}
+
+std::string written(const std::vector<Block>& blocks) {
+    std::string text;
+    const auto row = [&](const TableRow& one) {
+        for (const TableCell& cell : one.cells) text += written(cell.inlines);
+    };
+    for (const Block& block : blocks) {
+        text += written(block.inlines) + written(block.aside);
+        row(block.head);
+        for (const TableRow& one : block.rows) row(one);
+        text += written(block.children);
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("whoever hears a sheet hears all of its words in the order of its template, each once") {
+    for (const char* const name : kHomes) {
+        const SourceText profile = demo_profile(name);
+        const SetHome home = set_home(profile);
+        std::string expected;
+        for (const SetSheet& sheet : home.sheets)
+            expected += written(sheet.document.title) + written(sheet.document.blocks);
+        const Heard all = heard(file_named(printed_home(profile), "packet.pdf"));
+        CAPTURE(name);
+        std::size_t same = 0;
+        while (same < expected.size() && same < all.text.size() && expected[same] == all.text[same]) ++same;
+        const std::size_t from = same < 40 ? 0 : same - 40;
+        CHECK_MESSAGE(all.text == expected,
+                      "heard: " << all.text.substr(from, 120) << "\nwritten: " << expected.substr(from, 120));
+    }
+}
+
+TEST_CASE("each sheet is a part of its own that begins with its title") {
+    for (const char* const name : kHomes) {
+        const SourceText profile = demo_profile(name);
+        const Heard all = heard(file_named(printed_home(profile), "packet.pdf"));
+        std::size_t sheets = 0;
+        for (std::size_t at = 0; at < all.elements.size(); ++at) {
+            if (all.elements[at] != "Sect") continue;
+            ++sheets;
+            CHECK(all.elements.at(at + 1) == "H1");
+        }
+        CHECK(sheets == set_home(profile).sheets.size());
+    }
+}
