@@ -48,7 +48,7 @@ Pieces in_box(Pieces parts, const BoxLook& look, double width, const LayoutConte
 }
 
 Frame set_headline(const Section& section, double width, LayoutContext& context) {
-    TextStyle look = plain_style(24 * context.scale, Face::bold);
+    TextStyle look = plain_style((section.has("tight") ? 17 : 24) * context.scale, Face::bold);
     look.ink = Ink::white;
     look.leading = 1.16;
     look.balanced = true;

@@ -6,6 +6,7 @@
 #include "layout/calls.hpp"
 #include "layout/facts.hpp"
 #include "layout/figures/signs.hpp"
+#include "layout/signatures.hpp"
 #include "layout/steps.hpp"
 
 namespace ventfolio {
@@ -125,6 +126,7 @@ Pieces set_list(const Block& list, const SectionStyle& style, double width, Layo
     check_items(list, context);
     if (style.has("calls")) return set_calls(list, style, width, context);
     if (style.has("signs")) return set_signs(list, width, context);
+    if (style.has("signatures")) return set_signatures(list, style, width, context);
     if (style.has("log")) return {set_log_facts(list, width, context)};
     if (list.children.empty()) return {};
     const std::size_t columns = std::max<std::size_t>(1, style.number("columns", 1));

@@ -19,8 +19,8 @@ struct Section {
     bool has_words_in_heading() const { return heading && !heading->inlines.empty(); }
     /// Columns of twelve that it takes: `span=6` or `.half`.
     std::size_t span() const;
-    /// Kept on one page if a page can hold it: rescue steps and other boxes.
-    bool keeps_together() const { return has("act") || has("box"); }
+    /// Kept on one page if a page can hold it: rescue steps and other boxes, and what is marked `.whole`.
+    bool keeps_together() const { return has("act") || has("box") || has("whole"); }
 };
 
 /// Cuts a document at its headings of levels 1 and 2. The blocks stay where they are; the sections point at them.

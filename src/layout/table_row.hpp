@@ -11,6 +11,14 @@ const Inlines& cell(const TableRow& row, std::size_t column);
 /// An empty piece of this width, which knows the row's place in the template and its first field.
 Piece row_piece(const TableRow& row, double width);
 
+/// Bold words in the first cell and nothing in the others: what follows belongs under it.
+bool is_group_head(const TableRow& row);
+/// Such a row as white words on a black bar; it stays with the next row.
+Piece set_group_head(const TableRow& row, double width, LayoutContext& context);
+
+/// Handwriting grows less than print does: large print asks for a fifth more room, not for half.
+double room_to_write(double scale);
+
 /// Refuses words in cells beyond the first `columns`.
 void check_columns(const TableRow& row, std::size_t columns, LayoutContext& context);
 

@@ -2,9 +2,9 @@
 
 #include "layout/blocks.hpp"
 
-/// The looks of a table. Which one a table has is decided by the classes of its section: `.cells`, `.log`, or, without
-/// one, rows of label and value where the head is empty and a grid where it is not. Each makes one piece or more for
-/// each row of the table, and counts the row as a block of its own in reading order.
+/// The looks of a table. Which one a table has is decided by the classes of its section: `.cells`, `.log`, `.form`, or,
+/// without one, rows of label and value where the head is empty and a grid where it is not. Each makes one piece or
+/// more for each row of the table, and counts the row as a block of its own in reading order.
 namespace ventfolio {
 
 /// Label left, value right, a thin rule below. A row with nothing in its second cell is a note across both.
@@ -22,5 +22,11 @@ Pieces set_grid(const Block& table, const SectionStyle& style, double width, Lay
 /// A log to write in: item, expected, accepted, then one column for each time. A row with bold words in its first cell
 /// only is a group head. Times that do not fit beside one another follow below, with the first three columns again.
 Pieces set_log(const Block& table, double width, LayoutContext& context);
+
+/// A form to fill in by hand: the columns that no row says anything in are cells to write in, `write` mm wide, and rows
+/// are `row` mm tall. With `.dated` a cell has a line across: the date goes above it, initials below. Where the first
+/// column has no head, its bold words open a group, which is kept on one page; else bold words alone in a row head what
+/// follows.
+Pieces set_form(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 }  // namespace ventfolio

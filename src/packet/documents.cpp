@@ -45,12 +45,28 @@ std::vector<PrintedValue> identifiers_for(Audience audience, const Household& ho
     return values;
 }
 
-/// A place's name as part of a sheet's name: "bed".
-std::string place_key(const Prescription& order) {
+/// A word as part of a sheet's name: "bed", "night-nurse".
+std::string key_of(std::string_view word) {
     std::string key;
-    for (const char c : lower_ascii(order.place.or_else(order.id.or_else(""))))
-        key += (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ? c : '-';
+    for (const char c : lower_ascii(word)) key += (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ? c : '-';
     return key;
+}
+
+/// The lists that sheets are made for, with the word that tells their items apart.
+std::vector<std::string> item_keys(std::string_view list, const Household& home) {
+    std::vector<std::string> keys;
+    if (list == "prescriptions")
+        for (const DerivedPrescription& one : home.prescriptions)
+            keys.push_back(key_of(one.order->place.or_else(one.order->id.or_else(""))));
+    if (list == "caregivers")
+        for (const Caregiver& one : home.profile.caregivers)
+            keys.push_back(key_of(one.first_name.or_else(one.name.or_else(""))));
+    // Two people of one name: the second one is "ann-2".
+    for (std::size_t at = 0; at < keys.size(); ++at) {
+        const auto same = std::count(keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(at), keys[at]);
+        if (same > 0) keys[at] += fmt::format("-{}", same + 1);
+    }
+    return keys;
 }
 
 class Maker {
@@ -93,10 +109,9 @@ class Maker {
         const Template& from = *part.from;
         const FrontMatterLine* each = from.front("for_each");
         if (!each) return add_made(sheet, part.leaf, from, nullptr, documents);
-        // Prescriptions are the only list that has sheets of its own so far.
-        const TemplateData::Items& items = *data_.object()->at("prescriptions").items();
-        for (std::size_t at = 0; at < items.size(); ++at)
-            add_made(sheet, place_key(*home_.prescriptions[at].order), from, &items[at], documents);
+        const TemplateData::Items& items = *data_.object()->at(each->value).items();
+        const std::vector<std::string> keys = item_keys(each->value, home_);
+        for (std::size_t at = 0; at < keys.size(); ++at) add_made(sheet, keys[at], from, &items[at], documents);
     }
 
     /// A template with a fault gives no document: half of one must never be set.

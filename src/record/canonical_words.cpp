@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <stdexcept>
 
@@ -14,8 +15,8 @@ namespace {
 constexpr std::string_view kVersion = "ventfolio sheet words 1";
 
 constexpr std::string_view kCalendar = "calendar";
-// Sets the width of a block, not what it says.
-constexpr std::string_view kSpan = "span";
+// These set the size of a block or cell, not what it says.
+constexpr std::array<std::string_view, 3> kSizes{"span", "row", "write"};
 // Words at the right end of a heading; they stand in Block::aside once their values are resolved.
 constexpr std::string_view kAside = "aside";
 
@@ -78,7 +79,7 @@ class Writer {
 
     void write(const Attributes& attributes, bool aside_is_resolved) {
         for (const auto& [key, value] : attributes.options) {
-            if (key == kSpan || (key == kAside && aside_is_resolved)) continue;
+            if (std::ranges::find(kSizes, key) != kSizes.end() || (key == kAside && aside_is_resolved)) continue;
             if (std::ranges::any_of(code_points(value), is_private_use))
                 throw std::logic_error{fmt::format("this is a bug in ventfolio: option {} holds a value token", key)};
             piece('K', key);

@@ -9,6 +9,7 @@
 #include "sheets/home_parts.hpp"
 #include "sheets/prescription_data.hpp"
 #include "sheets/profile_data.hpp"
+#include "sheets/record_data.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -225,6 +226,7 @@ TemplateData home_data(const Household& home, const Printer& printer, std::span<
     add_gaps(data, findings);
     data["squeeze"] = squeeze_for_home(home, printer);
     data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);
+    add_record_data(data, home, printer);
     return data;
 }
 

@@ -12,9 +12,6 @@ constexpr double kRowHeight = mm(8.5);
 constexpr double kWriteColumn = mm(15);
 constexpr std::size_t kFixedColumns = 3;
 
-/// Handwriting grows less than print does: large print asks for a fifth more room, not for half.
-double room_to_write(double scale) { return std::max(1.0, 0.8 * scale); }
-
 std::size_t write_in_columns(const Block& table) {
     return std::max(table.head.cells.size(), kFixedColumns) - kFixedColumns;
 }
@@ -36,7 +33,6 @@ struct LogStyles {
     TextStyle item;
     TextStyle expected;
     TextStyle accepted;
-    TextStyle group;
 };
 
 LogStyles log_styles(double scale) {
@@ -51,29 +47,7 @@ LogStyles log_styles(double scale) {
     styles.expected.leading = 1.08;
     styles.accepted = plain_style(10 * scale);
     styles.accepted.leading = 1.08;
-    styles.group = plain_style(10 * scale, Face::bold);
-    styles.group.ink = Ink::white;
-    styles.group.leading = 1.2;
     return styles;
-}
-
-bool is_group_head(const TableRow& row) {
-    const Inlines& first = cell(row, 0);
-    const bool bold = !first.empty() && std::ranges::all_of(first, [](const Inline& piece) { return piece.strong; });
-    return bold && std::ranges::all_of(row.cells.begin() + 1, row.cells.end(),
-                                       [](const TableCell& one) { return one.inlines.empty(); });
-}
-
-Piece group_head(const TableRow& row, const LogColumns& columns, const LogStyles& styles, LayoutContext& context) {
-    Piece piece;
-    piece.line = row.line;
-    piece.keep_with_next = true;
-    Frame text = set_text(cell(row, 0), styles.group, columns.width() - mm(4), "table head", context);
-    piece.frame.width = columns.width();
-    piece.frame.height = text.height + mm(0.9) * context.scale;
-    piece.frame.put_black_field({context.node, "table head", {}});
-    piece.frame.put_in_middle(std::move(text), mm(1.6));
-    return piece;
 }
 
 void put_write_in_cells(Frame& frame, const TableRow& row, const LogColumns& columns, LayoutContext& context) {
@@ -189,7 +163,7 @@ Pieces set_log(const Block& table, double width, LayoutContext& context) {
         pieces.push_back(std::move(head));
         for (const TableRow& row : table.rows) {
             ++context.node;
-            pieces.push_back(is_group_head(row) ? group_head(row, columns, styles, context)
+            pieces.push_back(is_group_head(row) ? set_group_head(row, columns.width(), context)
                                                 : log_row(row, columns, styles, context));
         }
     }
