@@ -1,96 +1,16 @@
 #include <algorithm>
-#include <numeric>
 
+#include "layout/form_columns.hpp"
 #include "layout/table_row.hpp"
 #include "layout/tables.hpp"
 
 namespace ventfolio {
 namespace {
 
-constexpr double kCellPad = mm(2);
 /// Three lines an inch (systems-analysis textbook rule, as quoted): a row to write in.
 constexpr std::size_t kRow = 9;
-constexpr std::size_t kWrite = 22;
-constexpr double kTickColumn = mm(11);
 /// A group of more rows than this may be broken over pages.
 constexpr std::size_t kLargestWholeGroup = 9;
-
-struct FormStyles {
-    TextStyle head;
-    TextStyle words;
-    TextStyle value;
-};
-
-FormStyles form_styles(double scale) {
-    FormStyles styles{plain_style(kSmallestText * scale, Face::bold), plain_style(11 * scale),
-                      value_style(tight(scale))};
-    styles.head.leading = 1.15;
-    styles.words.leading = 1.15;
-    return styles;
-}
-
-struct FormColumn {
-    enum class Kind { group, words, write, tick };
-    Kind kind = Kind::words;
-    double width = 0;
-
-    bool by_hand() const { return kind == Kind::write || kind == Kind::tick; }
-};
-using FormColumns = std::vector<FormColumn>;
-
-bool says_something(const Inlines& inlines) {
-    return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind != Inline::Kind::check_box; });
-}
-
-bool has_check_box(const Inlines& inlines) {
-    return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind == Inline::Kind::check_box; });
-}
-
-FormColumn::Kind kind_of(const Block& table, std::size_t column) {
-    if (column == 0) return cell(table.head, 0).empty() ? FormColumn::Kind::group : FormColumn::Kind::words;
-    if (std::ranges::any_of(table.rows, [&](const TableRow& row) { return says_something(cell(row, column)); }))
-        return FormColumn::Kind::words;
-    const bool ticked =
-        std::ranges::any_of(table.rows, [&](const TableRow& row) { return has_check_box(cell(row, column)); });
-    return ticked ? FormColumn::Kind::tick : FormColumn::Kind::write;
-}
-
-double natural_column(const Block& table, std::size_t column, const FormStyles& styles, LayoutContext& context) {
-    double width = widest_word(cell(table.head, column), styles.head, context);
-    for (const TableRow& row : table.rows)
-        if (!is_group_head(row)) width = std::max(width, natural_width(cell(row, column), styles.value, context));
-    return width + kCellPad;
-}
-
-/// Columns by hand have their size; the first column of words takes what the others leave, half of it at least.
-FormColumns form_columns(const Block& table, const FormStyles& styles, const SectionStyle& style, double width,
-                         LayoutContext& context) {
-    constexpr double kMostGroup = 0.2;
-    FormColumns columns(table.head.cells.size());
-    double room = width;
-    std::vector<std::size_t> worded;
-    for (std::size_t at = 0; at < columns.size(); ++at) {
-        FormColumn& column = columns[at];
-        column.kind = kind_of(table, at);
-        if (column.kind == FormColumn::Kind::write)
-            column.width = mm(static_cast<double>(style.number("write", kWrite))) * room_to_write(context.scale);
-        else if (column.kind == FormColumn::Kind::tick)
-            column.width = kTickColumn * context.scale;
-        else if (column.kind == FormColumn::Kind::group)
-            column.width = std::min(natural_column(table, at, styles, context) + kCellPad, kMostGroup * width);
-        else
-            worded.push_back(at);
-        room -= column.width;
-    }
-    if (worded.empty()) return columns;
-    const double most = 0.5 * room / static_cast<double>(std::max<std::size_t>(worded.size(), 2) - 1);
-    for (std::size_t at = 1; at < worded.size(); ++at) {
-        columns[worded[at]].width = std::min(natural_column(table, worded[at], styles, context), most);
-        room -= columns[worded[at]].width;
-    }
-    columns[worded.front()].width = room;
-    return columns;
-}
 
 Piece form_head(const TableRow& row, const FormColumns& columns, const FormStyles& styles, double width,
                 LayoutContext& context) {
@@ -102,7 +22,7 @@ Piece form_head(const TableRow& row, const FormColumns& columns, const FormStyle
     for (std::size_t at = 0; at < columns.size(); ++at) {
         TextStyle look = styles.head;
         if (columns[at].by_hand()) look.alignment = Alignment::center;
-        const double pad = columns[at].by_hand() ? 0 : kCellPad;
+        const double pad = columns[at].by_hand() ? 0 : kFormPad;
         heads.push_back(set_text(cell(row, at), look, columns[at].width - pad, "table head", context));
         height = std::max(height, heads.back().height);
     }
@@ -145,7 +65,7 @@ Piece form_row(const TableRow& row, const FormRow& form, const FormColumns& colu
         if (columns[at].by_hand()) continue;
         const bool item =
             columns[at].kind == FormColumn::Kind::group || at == 0 || columns[at - 1].kind == FormColumn::Kind::group;
-        texts[at] = set_text(cell(row, at), item ? styles.words : styles.value, columns[at].width - kCellPad,
+        texts[at] = set_text(cell(row, at), item ? styles.words : styles.value, columns[at].width - kFormPad,
                              "table cell", context);
         height = std::max(height, texts[at].height + mm(1.4) * context.scale);
     }

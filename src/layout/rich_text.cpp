@@ -16,9 +16,11 @@ constexpr double kDescent = 0.22;  // in type sizes: the deepest letters
 /// A check box in a line stands a little below the baseline, as tall as capitals of 12 pt with room round it.
 void put_check_box(Frame& frame, double x, double baseline, double width, Origin origin) {
     constexpr double kRoomAround = mm(2.6);
+    constexpr double kRoomLeft = mm(1.2);
     constexpr double kDrop = mm(0.5);
     const double side = width - kRoomAround;
-    frame.put_box({{x, baseline - side + kDrop}, side, side, kBoxLine, false, Ink::black}, std::move(origin));
+    frame.put_box({{x + kRoomLeft, baseline - side + kDrop}, side, side, kBoxLine, false, Ink::black},
+                  std::move(origin));
 }
 
 void put_write_in(Frame& frame, double x, double baseline, double width, Ink ink) {

@@ -24,10 +24,13 @@ struct Passage {
     std::string before = {};  ///< what the cell left of it says
 };
 
-/// Words and values with a sign for each line to write on.
+/// Words and values with a sign for each line to write on and each box to tick.
 std::string said(const Inlines& inlines) {
     std::string text;
-    for (const Inline& piece : inlines) text += piece.kind == Inline::Kind::write_in ? "____" : plain_text({piece});
+    for (const Inline& piece : inlines)
+        text += piece.kind == Inline::Kind::write_in    ? "____"
+                : piece.kind == Inline::Kind::check_box ? "[]"
+                                                        : plain_text({piece});
     return text;
 }
 

@@ -1,0 +1,127 @@
+#include "layout/form_columns.hpp"
+
+#include <algorithm>
+
+#include "layout/table_row.hpp"
+
+namespace ventfolio {
+namespace {
+
+constexpr std::size_t kWrite = 22;
+constexpr double kTickColumn = mm(11);
+constexpr double kMostGroup = 0.2;     // of the width
+constexpr double kLeastByHand = 0.64;  // of a cell's own size
+
+bool says_something(const Inlines& inlines) {
+    return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind != Inline::Kind::check_box; });
+}
+
+FormColumn::Kind kind_of(const Block& table, std::size_t column) {
+    if (column == 0) return cell(table.head, 0).empty() ? FormColumn::Kind::group : FormColumn::Kind::words;
+    if (std::ranges::any_of(table.rows, [&](const TableRow& row) { return says_something(cell(row, column)); }))
+        return FormColumn::Kind::words;
+    const bool ticked =
+        std::ranges::any_of(table.rows, [&](const TableRow& row) { return has_check_box(cell(row, column)); });
+    return ticked ? FormColumn::Kind::tick : FormColumn::Kind::write;
+}
+
+struct ColumnNeed {
+    double least = 0;    ///< of the widest word
+    double natural = 0;  ///< each cell on one line
+};
+
+ColumnNeed need_of(const Block& table, std::size_t column, const FormStyles& styles, LayoutContext& context) {
+    const double head = widest_word(cell(table.head, column), styles.head, context) + kFormPad;
+    ColumnNeed need{head, head};
+    for (const TableRow& row : table.rows) {
+        if (is_group_head(row)) continue;
+        const TextWidths widths = widths_of(cell(row, column), styles.value, context);
+        need.least = std::max(need.least, widths.widest_word + kFormPad);
+        need.natural = std::max(need.natural, widths.natural + kFormPad);
+    }
+    return need;
+}
+
+/// The columns of words and what each of them needs.
+struct Worded {
+    std::vector<FormColumn*> columns;
+    std::vector<ColumnNeed> needs;
+
+    double least() const {
+        double sum = 0;
+        for (const ColumnNeed& need : needs) sum += need.least;
+        return sum;
+    }
+};
+
+/// Cells by hand become narrower where the words would not fit else. Returns the room that this gives.
+double narrowed(FormColumns& columns, double missing) {
+    double by_hand = 0;
+    for (const FormColumn& column : columns)
+        if (column.by_hand()) by_hand += column.width;
+    if (by_hand == 0 || missing <= 0) return 0;
+    const double share = std::max(kLeastByHand, 1 - missing / by_hand);
+    for (FormColumn& column : columns)
+        if (column.by_hand()) column.width *= share;
+    return by_hand * (1 - share);
+}
+
+/// All but the first column of words get what they need, up to half of the room together if the first needs the rest.
+void share_room(Worded& worded, double room) {
+    if (worded.columns.empty()) return;
+    const std::size_t others = worded.columns.size() - 1;
+    const double most =
+        others == 0 ? 0 : std::max(0.5 * room, room - worded.needs[0].natural) / static_cast<double>(others);
+    double spare = room - worded.least();
+    for (std::size_t at = 1; at <= others; ++at) {
+        const ColumnNeed& need = worded.needs[at];
+        const double wanted = std::max(need.least, std::min(need.natural, most));
+        const double given = std::min(wanted, need.least + std::max(0.0, spare));
+        worded.columns[at]->width = given;
+        spare -= given - need.least;
+        room -= given;
+    }
+    worded.columns[0]->width = room;
+}
+
+}  // namespace
+
+FormStyles form_styles(double scale) {
+    FormStyles styles{plain_style(kSmallestText * scale, Face::bold), plain_style(11 * scale),
+                      value_style(tight(scale))};
+    styles.head.leading = 1.15;
+    styles.words.leading = 1.15;
+    return styles;
+}
+
+bool has_check_box(const Inlines& inlines) {
+    return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind == Inline::Kind::check_box; });
+}
+
+FormColumns form_columns(const Block& table, const FormStyles& styles, const SectionStyle& style, double width,
+                         LayoutContext& context) {
+    FormColumns columns(table.head.cells.size());
+    Worded worded;
+    double room = width;
+    for (std::size_t at = 0; at < columns.size(); ++at) {
+        FormColumn& column = columns[at];
+        column.kind = kind_of(table, at);
+        if (column.kind == FormColumn::Kind::write) {
+            column.width = mm(static_cast<double>(style.number("write", kWrite))) * room_to_write(context.scale);
+        } else if (column.kind == FormColumn::Kind::tick) {
+            column.width = kTickColumn * context.scale;
+        } else if (column.kind == FormColumn::Kind::group) {
+            const ColumnNeed need = need_of(table, at, styles, context);
+            column.width = std::max(need.least, std::min(need.natural + kFormPad, kMostGroup * width));
+        } else {
+            worded.columns.push_back(&column);
+            worded.needs.push_back(need_of(table, at, styles, context));
+        }
+        room -= column.width;
+    }
+    room += narrowed(columns, worded.least() - room);
+    share_room(worded, room);
+    return columns;
+}
+
+}  // namespace ventfolio
