@@ -29,7 +29,7 @@ bool is_pdf(const FolderFile& file) { return file.name.ends_with(".pdf"); }
 }  // namespace
 
 TEST_CASE("the files of every demo home pass the structure check and no reader says a word about them") {
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         for (const PrintOrder& order : orders()) {
             const PrintedHome printed = printed_home(demo_profile(home), order);
             CAPTURE(std::string{home});
@@ -55,7 +55,7 @@ TEST_CASE("the files of every demo home pass the structure check and no reader s
 }
 
 TEST_CASE("all fonts are embedded, cut down to the letters used, and have a way back to Unicode") {
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         const Scratch scratch;
         scratch.save("packet.pdf", file_named(printed_home(demo_profile(home)), "packet.pdf"));
         const Ran ran = scratch.run("pdffonts packet.pdf");
@@ -75,7 +75,7 @@ TEST_CASE("all fonts are embedded, cut down to the letters used, and have a way 
 }
 
 TEST_CASE("the file's own data tells nothing about the person or the moment") {
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         const SourceText source = demo_profile(home);
         const SetHome set = set_home(source);
         const Scratch scratch;

@@ -157,7 +157,7 @@ TEST_CASE("a name that these fonts cannot set is refused, with the character and
 
 TEST_CASE("every free text of a profile may hold signs that mean something to templates and Markdown") {
     const std::string hostile = "*a|{{b}}<c>_[ ]#";
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         SourceText source = demo_profile(home);
         CheckedHome read = check_home(source, demo_day());
         std::vector<FieldAt> fields = fields_of(read.profile);

@@ -16,7 +16,7 @@ namespace {
 /// Every page of every demo home, on both papers, in both sizes of print.
 template <class Look>
 void for_each_page(Look look) {
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         for (const Paper paper : kPapers) {
             for (const double scale : {kNormalPrint, kLargePrint}) {
                 const SetHome set = set_home(demo_profile(home), {paper, scale});
@@ -157,7 +157,7 @@ TEST_CASE("white words stand on a black box that holds them, and black words on 
 
 TEST_CASE("Letter and A4 pages have their words at the same places of the live area") {
     // Furniture at the foot of the page stands lower on A4, which is longer.
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         for (const double scale : {kNormalPrint, kLargePrint}) {
             const SetHome letter = set_home(demo_profile(home), {Paper::letter, scale});
             const SetHome a4 = set_home(demo_profile(home), {Paper::a4, scale});

@@ -12,6 +12,9 @@
 namespace ventfolio::testing {
 
 inline constexpr std::array kHomes{"adult-tracheostomy", "child-tracheostomy", "adult-mask"};
+/// These, and three that stretch the papers: long names, two hoses on a toddler, a machine with the wall alone.
+inline constexpr std::array kAllHomes{"adult-tracheostomy", "child-tracheostomy", "adult-mask",
+                                      "adult-long-names",   "toddler-dual-limb",  "adult-mains-only"};
 inline constexpr std::array kPapers{Paper::letter, Paper::a4};
 inline constexpr double kNormalPrint = 1;
 inline constexpr double kLargePrint = 1.5;

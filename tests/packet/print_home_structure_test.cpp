@@ -73,7 +73,7 @@ std::string written(const std::vector<Block>& blocks) {
 }  // namespace
 
 TEST_CASE("whoever hears a sheet hears all of its words in the order of its template, each once") {
-    for (const char* const name : kHomes) {
+    for (const char* const name : kAllHomes) {
         const SourceText profile = demo_profile(name);
         const SetHome home = set_home(profile);
         std::string expected;
@@ -90,7 +90,7 @@ TEST_CASE("whoever hears a sheet hears all of its words in the order of its temp
 }
 
 TEST_CASE("each sheet is a part of its own that begins with its title") {
-    for (const char* const name : kHomes) {
+    for (const char* const name : kAllHomes) {
         const SourceText profile = demo_profile(name);
         const Heard all = heard(file_named(printed_home(profile), "packet.pdf"));
         std::size_t sheets = 0;

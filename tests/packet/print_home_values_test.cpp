@@ -71,7 +71,7 @@ std::vector<FieldAt> given_settings(const Profile& profile) {
 
 TEST_CASE("every setting and alarm limit of every prescription stands on paper as it was written") {
     const Printer printer{stationery().words, stationery().region};
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         const SourceText profile = demo_profile(home);
         const SetHome set = set_home(profile);
         CAPTURE(std::string{home});
@@ -186,7 +186,7 @@ class InkCheck {
 
 TEST_CASE("every letter, digit and decimal point that is placed is seen as ink") {
     std::size_t points = 0;
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         const SourceText profile = demo_profile(home);
         const SetHome set = set_home(profile);
         CAPTURE(std::string{home});
@@ -211,7 +211,7 @@ TEST_CASE("every letter, digit and decimal point that is placed is seen as ink")
 
 TEST_CASE("a bedside card shows no birth date, address, diagnosis, full name or directive") {
     const Printer printer{stationery().words, stationery().region};
-    for (const char* home : kHomes) {
+    for (const char* home : kAllHomes) {
         const SourceText source = demo_profile(home);
         const SetHome set = set_home(source);
         CAPTURE(std::string{home});

@@ -9,8 +9,10 @@ using namespace ventfolio;
 
 namespace {
 
-constexpr std::array<std::string_view, 4> kHomes{"adult-tracheostomy", "adult-tracheostomy-revision-2",
-                                                 "child-tracheostomy", "adult-mask"};
+constexpr std::array<std::string_view, 7> kHomes{"adult-tracheostomy", "adult-tracheostomy-revision-2",
+                                                 "child-tracheostomy", "adult-mask",
+                                                 "adult-long-names",   "toddler-dual-limb",
+                                                 "adult-mains-only"};
 
 ReadResult read_home(std::string_view name) {
     const std::string path = std::string{VENTFOLIO_SOURCE_DIR "/profiles/"} + std::string{name} + ".yaml";

@@ -20,6 +20,9 @@ TEST_CASE("the demo homes show the findings that they were written to show, and 
         {"adult-tracheostomy-revision-2", "2026-03-17", {"backup-away-with-chair", "battery-time-lowered"}},
         {"child-tracheostomy", "2026-02-03", {"backup-ventilator-missing", "catheter-above-half-tube"}},
         {"adult-mask", "2026-02-03", {"backup-away-with-chair"}},
+        {"adult-long-names", "2026-02-03", {"backup-away-with-chair"}},
+        {"toddler-dual-limb", "2026-02-03", {"backup-ventilator-missing", "catheter-above-half-tube"}},
+        {"adult-mains-only", "2026-02-03", {"backup-away-with-chair", "too-few-power-sources"}},
     };
     for (const Row& row : rows) {
         CAPTURE(row.home);
