@@ -46,6 +46,7 @@ ventfolio_header_library(ventfolio::libharu HEADER hpdf.h LIBRARY hpdf PACKAGE l
 ventfolio_header_library(ventfolio::harfbuzz HEADER harfbuzz/hb.h LIBRARY harfbuzz PACKAGE libharfbuzz-dev)
 ventfolio_header_library(ventfolio::harfbuzz_subset HEADER harfbuzz/hb-subset.h LIBRARY harfbuzz-subset PACKAGE libharfbuzz-dev)
 ventfolio_header_library(ventfolio::unibreak HEADER linebreak.h LIBRARY unibreak PACKAGE libunibreak-dev)
+ventfolio_header_library(ventfolio::qrencode HEADER qrencode.h LIBRARY qrencode PACKAGE libqrencode-dev)
 ventfolio_header_library(ventfolio::utf8proc HEADER utf8proc.h LIBRARY utf8proc PACKAGE libutf8proc-dev)
 
 # Two weights of one family, embedded in the program.

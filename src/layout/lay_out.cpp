@@ -54,9 +54,10 @@ void place_row(const std::vector<Section>& sections, Pager& pager, double width,
 
 PlacedSheet lay_out(const Document& document, const Furniture& furniture, const PageSetup& setup, Measurer& measurer,
                     std::vector<Finding>& findings) {
+    const bool fixed_size = document.front("type_size") == "fixed";  // a card must fit its wallet in large print, too
     Document numbered = document;
     std::vector<StructureElement> structure = number_elements(numbered);
-    LayoutContext context{measurer, findings, numbered, setup.scale};
+    LayoutContext context{measurer, findings, numbered, fixed_size ? 1 : setup.scale};
     Pager pager{numbered, furniture, setup.paper, context};
     const double width = page_box(setup.paper).width;
     const std::vector<Section> sections = sections_of(numbered.blocks);

@@ -30,8 +30,8 @@ std::vector<Section> sections_of(std::span<const Block> blocks);
 ///
 /// The looks, by the heading's classes: `.strip` white on black, the headline; `.act` a strong box: act on this;
 /// `.banner` the same under a black bar; `.box` a thin box; `.place` a tag in white on black before its heading;
-/// `.pointer` a tag beside words in a thin box; none: a heading over a rule. Tables and lists in it have looks of their
-/// own: see layout/tables.hpp and layout/lists.hpp.
+/// `.pointer` a tag beside words in a thin box; `.wallet` a card to cut out, see wallet.hpp; none: a heading over a
+/// rule. Tables and lists in it have looks of their own: see layout/tables.hpp and layout/lists.hpp.
 Pieces set_section(const Section& section, double width, LayoutContext& context);
 
 /// An empty piece of this width with the section's place in the template and the first field of its parts or, failing

@@ -79,6 +79,20 @@ inline TypeSizes rescue_box(double scale) {
             .step_box = mm(9) * scale};
 }
 
+/// On a card of ID-1 size, in the hand.
+inline TypeSizes on_card() {
+    return {.heading = 11,
+            .aside = 9,
+            .body = 9,
+            .label = 9,
+            .number = 9,
+            .unit = 9,
+            .answer = 9,
+            .verb = 11,
+            .result = 9,
+            .step_box = mm(5)};
+}
+
 /// Nothing is set smaller than this, footer excepted.
 inline constexpr double kSmallestText = 9;
 inline constexpr double kFooterText = 8;

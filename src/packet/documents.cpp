@@ -38,6 +38,12 @@ std::vector<PrintedValue> identifiers_for(Audience audience, const Household& ho
     if (audience == wall)
         return {identifier("person.preferred_name", person.preferred_name.or_else(""), 0xFF),
                 identifier("record_number", record, 0xFF)};
+    if (audience == wallet) {
+        std::vector<PrintedValue> values{
+            identifier("person.legal_name", person.legal_name.or_else(""), folder | crew | wallet)};
+        if (const auto age = printed_age(home, printer)) values.push_back(*age);
+        return values;
+    }
     std::vector<PrintedValue> values{identifier("person.legal_name", person.legal_name.or_else(""), folder | crew)};
     if (person.birth_date.given())
         values.push_back(identifier("person.birth_date", printer.date(*person.birth_date), folder | crew));
@@ -167,14 +173,15 @@ Inline value_piece(const PrintedValue& value) {
     return piece;
 }
 
-/// "Born 11 February 1978   Record DEMO-1"
+/// "Born 11 February 1978   Record DEMO-1", on a wallet card "47 years"
 Inlines second_line(const Document& document, const WordBook& words) {
     Inlines line;
     for (const PrintedValue& value : document.identifiers) {
         if (&value == &document.identifiers.front()) continue;
         if (!line.empty()) line.push_back(text_piece("   "));
         const bool birth = value.field == "person.birth_date";
-        line.push_back(text_piece(std::string{words.at(birth ? "born" : "record")} + std::string{kNoBreakSpace}));
+        if (birth || value.field == "record_number")
+            line.push_back(text_piece(std::string{words.at(birth ? "born" : "record")} + std::string{kNoBreakSpace}));
         line.push_back(value_piece(value));
     }
     return line;

@@ -28,14 +28,8 @@ void add_age(TemplateData::Object& data, const Household& home, const Printer& p
     data["is_child"] = home.child;
     data["is_infant"] = home.infant;
     data["is_adult"] = !home.child;
-    if (!home.age) {
-        data["age"] = TemplateData{};
-        return;
-    }
-    const bool in_months = home.age->years < 2;
-    const int count = in_months ? 12 * home.age->years + home.age->months : home.age->years;
-    data["age"] = calculated("age", folder | crew | wallet,
-                             printer.number(Decimal::whole(count), in_months ? "months" : "years"));
+    const auto age = printed_age(home, printer);
+    data["age"] = age ? TemplateData{*age} : TemplateData{};
 }
 
 /// The three ways of being without the machine, and the minutes that paper promises.
@@ -139,6 +133,14 @@ TemplateData squeeze_for_home(const Household& home, const Printer& printer) {
 
 }  // namespace
 
+std::optional<PrintedValue> printed_age(const Household& home, const Printer& printer) {
+    if (!home.age) return std::nullopt;
+    const bool in_months = home.age->years < 2;
+    const int count = in_months ? 12 * home.age->years + home.age->months : home.age->years;
+    return calculated("age", folder | crew | wallet,
+                      printer.number(Decimal::whole(count), in_months ? "months" : "years"));
+}
+
 TemplateData squeeze_data(const Household& home, std::optional<BreathRate> rate, const Printer& printer) {
     if (!home.age) return {};
     auto interval = calc::squeeze_interval(calc::age_group(*home.age), rate);
@@ -150,6 +152,14 @@ TemplateData squeeze_data(const Household& home, std::optional<BreathRate> rate,
 }
 
 namespace {
+
+/// The prescription that a stranger is told of: the one for sleep, else the first.
+TemplateData main_prescription(const Household& home, const TemplateData& prescriptions) {
+    const auto for_sleep = std::ranges::find_if(home.prescriptions, &DerivedPrescription::covers_asleep);
+    const auto at = for_sleep == home.prescriptions.end() ? 0 : for_sleep - home.prescriptions.begin();
+    const TemplateData::Items& items = *prescriptions.items();
+    return items.empty() ? TemplateData{} : items[static_cast<std::size_t>(at)];
+}
 
 /// A cuff without an amount to fill prints as such: a row left out would read as no cuff. A foam cuff takes none.
 void add_cuff(TemplateData::Object& data, const Household& home, const Printer& printer) {
@@ -227,6 +237,7 @@ TemplateData home_data(const Household& home, const Printer& printer, std::span<
     data["squeeze"] = squeeze_for_home(home, printer);
     data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);
     add_record_data(data, home, printer);
+    data["main"] = main_prescription(home, data.at("prescriptions"));
     return data;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 
 #include "profile/finding.hpp"
@@ -16,11 +17,14 @@ namespace ventfolio {
 /// safe minutes), `squeeze` (seconds between squeezes of the bag), `has_oxygen`, `bag_oxygen`, `has_exchanger`,
 /// `valve_or_cap`, `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`,
 /// `backup_label`, `many_places`, `cuffed`, `cuff_not_recorded`, `oxygen_least_awake|asleep`,
-/// `sleep_tag`. For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
-/// `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
+/// `sleep_tag`, `main` (the prescription for sleep, else the first). For each prescription: `peak`, `peak_range`,
+/// `support`, `pressure_range`, `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
 ///
 /// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet
 /// `gaps_on_SHEET` if it has any: accepted or not, the family must see what is not there.
 TemplateData home_data(const Household& household, const Printer& printer, std::span<const Finding> findings);
+
+/// "47 years", below two years "14 months", on the day of print; nothing where the birth date is not given.
+std::optional<PrintedValue> printed_age(const Household& household, const Printer& printer);
 
 }  // namespace ventfolio
