@@ -175,21 +175,27 @@ Frame set_front(const Section& section, std::span<const Block> blocks, LayoutCon
     return face;
 }
 
+void refuse_code(const Block& list, LayoutContext& context) {
+    LongestField longest;
+    longest.look_at(list.children);
+    const std::string about = longest.field.empty() ? "" : fmt::format(" The longest part is {}.", longest.field);
+    context.refuse("code-text-too-long",
+                   fmt::format("The square code holds 1 to {} bytes; these lines are {} bytes.{}", kCodeBytesMost,
+                               code_text(list).size(), about),
+                   list.line, longest.field);
+}
+
 /// The code, and what of the back stands below it.
 Frame set_code(const Block* list, std::span<const Block> captions, LayoutContext& context) {
     Frame column;
     column.width = kCodeSide;
     column.height = kCodeSide;
     if (list != nullptr) {
-        const std::string text = code_text(*list);
-        auto code = qr_code(text, kCodeSide, context);
+        auto code = qr_code(code_text(*list), kCodeSide, context);
         if (code)
             column.put(std::move(*code), 0, 0);
         else
-            context.refuse("code-text-too-long",
-                           fmt::format("The square code holds 1 to {} bytes; these lines are {} bytes.", kCodeBytesMost,
-                                       text.size()),
-                           list->line);
+            refuse_code(*list, context);
     }
     for (const Block& block : captions) {
         ++context.node;
