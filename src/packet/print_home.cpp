@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "layout/blank_side.hpp"
 #include "packet/documents.hpp"
 #include "packet/manifest.hpp"
 #include "pdf/write_pdf.hpp"
@@ -37,12 +38,25 @@ struct LaidOutSheet {
     PlacedSheet placed;
 };
 
-PdfSheet pdf_sheet(const LaidOutSheet& sheet) { return {&sheet.placed, sheet.placed.title + " "}; }
+/// Of a sheet with an odd number of pages that another one follows in the file.
+const PlacedPage* blank_back_of(const LaidOutSheet& sheet, const LaidOutSheet& last, const PlacedPage& blank) {
+    return &sheet == &last || sheet.placed.pages.size() % 2 == 0 ? nullptr : &blank;
+}
 
-std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Stationery& stationery) {
+/// What all files of a home are made with.
+struct Printing {
+    const PrintOrder& order;
+    const Stationery& stationery;
+    PlacedPage blank;  ///< back of a sheet with an odd number of pages
+};
+
+std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Printing& printing) {
+    const Stationery& stationery = printing.stationery;
     PdfRequest request;
     request.language = stationery.words.language();
-    for (const LaidOutSheet* sheet : sheets) request.sheets.push_back(pdf_sheet(*sheet));
+    for (const LaidOutSheet* sheet : sheets)
+        request.sheets.push_back(
+            {&sheet->placed, sheet->placed.title + " ", blank_back_of(*sheet, *sheets.back(), printing.blank)});
     const bool one_kind = std::ranges::all_of(
         sheets, [&](const LaidOutSheet* sheet) { return sheet->document.sheet == sheets.front()->document.sheet; });
     request.title = sheets.size() == 1 ? sheets.front()->placed.title
@@ -52,9 +66,9 @@ std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Station
 }
 
 void add_file(PrintedHome& home, const std::string& stem, const std::vector<const LaidOutSheet*>& sheets,
-              const PrintOrder& order, const Stationery& stationery) {
-    home.files.push_back({stem + ".pdf", pdf_of(sheets, stationery)});
-    if (!order.dump_layout) return;
+              const Printing& printing) {
+    home.files.push_back({stem + ".pdf", pdf_of(sheets, printing)});
+    if (!printing.order.dump_layout) return;
     std::string text;
     for (const LaidOutSheet* sheet : sheets) text += dump(sheet->placed);
     home.files.push_back({stem + ".layout.txt", std::move(text)});
@@ -68,12 +82,12 @@ std::vector<const LaidOutSheet*> all_of(const std::vector<LaidOutSheet>& sheets,
 }
 
 void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std::vector<std::string>& names,
-          const PrintOrder& order, const Stationery& stationery) {
-    if (order.sheets.empty() && !order.separate)
-        add_file(home, "packet", all_of(sheets), order, stationery);
+          const Printing& printing) {
+    if (printing.order.sheets.empty() && !printing.order.separate)
+        add_file(home, "packet", all_of(sheets), printing);
     else
         for (const std::string& name : names)
-            if (const auto parts = all_of(sheets, name); !parts.empty()) add_file(home, name, parts, order, stationery);
+            if (const auto parts = all_of(sheets, name); !parts.empty()) add_file(home, name, parts, printing);
     for (const LaidOutSheet& sheet : sheets) {
         home.pages += sheet.placed.pages.size();
         home.sheet_names.push_back(sheet.document.name);
@@ -155,7 +169,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     home.refused = std::ranges::any_of(of_sheets, refuses);
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
     if (home.refused) return home;
-    draw(home, sheets, names, order, stationery);
+    draw(home, sheets, names, {order, stationery, blank_side(stationery.words.at("blank_side"), setup, measurer)});
     add_manifest(home, sheets, household, on, order);
     return home;
 }

@@ -37,13 +37,18 @@ struct UsedLetters {
     Letters bold;
 };
 
+void add_letters(UsedLetters& used, const PlacedPage& page) {
+    for (const PlacedItem& item : page.items)
+        if (item.kind == PlacedItem::Kind::text)
+            (item.text.face == Face::regular ? used.regular : used.bold).add(item.text.text);
+}
+
 UsedLetters used_letters(const PdfRequest& request) {
     UsedLetters used;
-    for (const PdfSheet& sheet : request.sheets)
-        for (const PlacedPage& page : sheet.placed->pages)
-            for (const PlacedItem& item : page.items)
-                if (item.kind == PlacedItem::Kind::text)
-                    (item.text.face == Face::regular ? used.regular : used.bold).add(item.text.text);
+    for (const PdfSheet& sheet : request.sheets) {
+        for (const PlacedPage& page : sheet.placed->pages) add_letters(used, page);
+        if (sheet.blank_back != nullptr) add_letters(used, *sheet.blank_back);
+    }
     for (Letters* letters : {&used.regular, &used.bold})
         if (!letters->sorted().empty()) letters->add(U" ");  // stands between lines
     return used;
@@ -92,7 +97,7 @@ void add_page_labels(HaruDocument& document, const PdfRequest& request) {
         const HPDF_Dict label = document.add_dictionary(labels);
         document.add_name(label, "S", "D");
         if (!sheet.page_label.empty()) document.add_text(label, "P", sheet.page_label);
-        first += sheet.placed->pages.size();
+        first += sheet.placed->pages.size() + (sheet.blank_back == nullptr ? 0 : 1);
     }
 }
 
@@ -122,6 +127,7 @@ std::string write_pdf(const PdfRequest& request) {
             const HPDF_Page page = add_page(document, placed, fonts, structure);
             if (first == nullptr) first = page;
         }
+        if (sheet.blank_back != nullptr) add_page(document, *sheet.blank_back, fonts, structure);
         structure.add_sheet(*sheet.placed);
         document.add_bookmark(sheet.placed->title, first);
     }

@@ -14,6 +14,9 @@ struct PdfSheet {
     /// What a reader shows before the page number, which starts again at 1 with each sheet: "Bedside card " gives
     /// "Bedside card 1". May be empty.
     std::string page_label;
+    /// A side after the last page that says nothing of the sheet, so that the next one starts on a front side. May be
+    /// null.
+    const PlacedPage* blank_back = nullptr;
 };
 
 /// What a PDF file is made from.

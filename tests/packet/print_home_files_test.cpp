@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <nlohmann/json.hpp>
 #include <sstream>
 
 #include "pdf/programs.hpp"
@@ -121,4 +122,25 @@ TEST_CASE("the dump of the layout names every word and field that is placed") {
             }
         }
     }
+}
+
+TEST_CASE("each sheet of a packet starts on a front side, and a side left blank says so") {
+    std::size_t blank = 0;
+    for (const char* home : kAllHomes) {
+        CAPTURE(std::string{home});
+        const PrintedHome printed = printed_home(demo_profile(home));
+        const Scratch scratch;
+        scratch.save("packet.pdf", file_named(printed, "packet.pdf"));
+        const Ran ran = scratch.run("qpdf --json=2 --json-key=outlines --json-key=pages packet.pdf");
+        REQUIRE(ran.status == 0);
+        const auto read = nlohmann::json::parse(ran.out);
+        CHECK(read.at("outlines").size() == printed.sheet_names.size());
+        for (const auto& bookmark : read.at("outlines"))
+            CHECK_MESSAGE(bookmark.at("destpageposfrom1").get<int>() % 2 == 1, bookmark.at("title"));
+        const std::size_t added = read.at("pages").size() - printed.pages;
+        const Ran words = scratch.run("pdftotext packet.pdf - | grep -c 'blank on purpose'");
+        CHECK(std::to_string(added) + "\n" == words.out);
+        blank += added;
+    }
+    CHECK(blank > 0);
 }
