@@ -32,14 +32,14 @@ int order_of(const Template& sheet) {
     return order;
 }
 
-SourceText source_of(const EmbeddedFile& file) {
-    return {"templates/" + std::string{file.name}, std::string{file.contents}};
-}
+using TemplateFile = TemplateFiles::value_type;
 
-SourceText embedded(const std::string& name) {
-    for (const EmbeddedFile& file : embedded_templates())
-        if (file.name == name) return source_of(file);
-    throw std::invalid_argument{fmt::format("there is no built-in file templates/{}", name)};
+SourceText source_of(const TemplateFile& file) { return {"templates/" + file.first, file.second}; }
+
+SourceText source_named(const TemplateFiles& files, const std::string& name) {
+    const auto file = files.find(name);
+    if (file == files.end()) throw std::invalid_argument{fmt::format("there is no built-in file templates/{}", name)};
+    return source_of(*file);
 }
 
 }  // namespace
@@ -64,28 +64,39 @@ std::vector<Stationery::Part> Stationery::parts_of(std::string_view sheet) const
     return parts;
 }
 
-Stationery built_in_stationery(std::string_view language, std::string_view region, std::vector<Finding>& findings) {
+TemplateFiles built_in_files() {
+    TemplateFiles files;
+    for (const EmbeddedFile& file : embedded_templates()) files.emplace(file.name, file.contents);
+    return files;
+}
+
+Stationery read_stationery(const TemplateFiles& files, std::string_view language, std::string_view region,
+                           std::vector<Finding>& findings) {
     Stationery stationery;
     const std::string folder = std::string{language} + "/";
-    const SourceText words = embedded(folder + "words.yaml");
-    const SourceText ways = embedded(fmt::format("regions/{}.yaml", region));
-    const SourceText phrases = embedded(folder + "phrases.yaml");
+    const SourceText words = source_named(files, folder + "words.yaml");
+    const SourceText ways = source_named(files, fmt::format("regions/{}.yaml", region));
+    const SourceText phrases = source_named(files, folder + "phrases.yaml");
     stationery.words = WordBook::read(words, findings);
     stationery.phrases = PhraseBook::read(phrases, findings);
     stationery.region = Region::read(ways, findings);
     stationery.sources = {words, phrases, ways};
     Partials partials;
-    for (const EmbeddedFile& file : embedded_templates())
-        if (file.name.starts_with(folder + "partials/")) partials.emplace(stem_of(file.name), source_of(file));
-    for (const EmbeddedFile& file : embedded_templates()) {
-        const bool partial = file.name.starts_with(folder + "partials/");
-        if (!file.name.starts_with(folder) || !file.name.ends_with(".md") || partial) continue;
+    for (const TemplateFile& file : files)
+        if (file.first.starts_with(folder + "partials/")) partials.emplace(stem_of(file.first), source_of(file));
+    for (const TemplateFile& file : files) {
+        const bool partial = file.first.starts_with(folder + "partials/");
+        if (!file.first.starts_with(folder) || !file.first.ends_with(".md") || partial) continue;
         Template parsed = parse_template(source_of(file), partials);
         findings.insert(findings.end(), parsed.findings.begin(), parsed.findings.end());
         stationery.sources.insert(stationery.sources.end(), parsed.files.begin(), parsed.files.end());
-        stationery.sheets.emplace(without_extension(file.name.substr(folder.size())), std::move(parsed));
+        stationery.sheets.emplace(without_extension(file.first.substr(folder.size())), std::move(parsed));
     }
     return stationery;
+}
+
+Stationery built_in_stationery(std::string_view language, std::string_view region, std::vector<Finding>& findings) {
+    return read_stationery(built_in_files(), language, region, findings);
 }
 
 }  // namespace ventfolio

@@ -33,6 +33,19 @@ struct Stationery {
     std::vector<Part> parts_of(std::string_view sheet) const;
 };
 
+/// Templates and word files by their path: "en/bedside-card.md", "regions/us.yaml".
+using TemplateFiles = std::map<std::string, std::string>;
+
+/// The files that the program holds.
+TemplateFiles built_in_files();
+
+/// Reads the stationery of one language and region. Faults of the files are appended to `findings`; with any of them
+/// nothing may be printed.
+///
+/// Throws std::invalid_argument where the files of the language or the region are missing.
+Stationery read_stationery(const TemplateFiles& files, std::string_view language, std::string_view region,
+                           std::vector<Finding>& findings);
+
 /// The built-in stationery. Faults of its files are appended to `findings`.
 ///
 /// Throws std::invalid_argument for a language or region that the program does not have; the message lists those it
