@@ -45,6 +45,14 @@ class Source {
     std::string optional_text(const YAML::Node& map, const char* key) const {
         return map[key] ? text(map, key) : std::string{};
     }
+    /// True or false, as YAML 1.2 spells them; `yes` and `no` are words there and would count as false.
+    bool flag(const YAML::Node& map, const char* key) const {
+        const YAML::Node node = map[key];
+        if (!node) return false;
+        const std::string word = node.IsScalar() && node.Tag() != "!" ? node.Scalar() : "";
+        if (word != "true" && word != "false") fail(node, fmt::format("'{}' is true or false", key));
+        return word == "true";
+    }
     void only_keys(const YAML::Node& map, std::initializer_list<std::string_view> allowed) const {
         std::set<std::string> seen;
         for (const auto& pair : map) {

@@ -69,8 +69,8 @@ Argument read_argument(const Source& source, const YAML::Node& node, const Calcu
     argument.from = number_or_nothing(source, node, "from");
     argument.to = number_or_nothing(source, node, "to");
     argument.standard = source.optional_text(node, "default");
-    argument.optional = node["optional"] && node["optional"].Scalar() == "true";
-    argument.many = node["many"] && node["many"].Scalar() == "true";
+    argument.optional = source.flag(node, "optional");
+    argument.many = source.flag(node, "many");
     for (const auto& word : node["words"]) argument.words.push_back(word.Scalar());
     argument.help = source.text(node, "help");
     constexpr std::array<std::string_view, 7> kPlain{"word", "whole", "number", "date", "interval", "measure", "unit"};
@@ -134,7 +134,7 @@ Calculator read_calculator(const Source& source, const YAML::Node& node, const C
     one.nothing = source.optional_text(node, "nothing");
     one.source = source.text(node, "source");
     one.caution = node["caution"] ? sentence(source, node, "caution") : std::string{};
-    one.fire = node["fire"] && node["fire"].Scalar() == "true";
+    one.fire = source.flag(node, "fire");
     for (const auto& argument : node["arguments"]) one.arguments.push_back(read_argument(source, argument, book));
     for (const auto& result : node["results"]) one.results.push_back(read_result(source, result));
     one.example = source.text(node, "example");
