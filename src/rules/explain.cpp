@@ -7,6 +7,7 @@
 
 #include "rules/report_text.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/shown_example.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -39,10 +40,16 @@ void paragraph(std::string& out, std::string_view head, std::string_view text, s
     out += fmt::format("  {:<10}{}\n", head, wrapped(text, kIndent, kIndent, width));
 }
 
-std::string edits(std::string_view lines) {
+/// Lines with an indent; blank ones are kept where they mean something, but for the last.
+std::string block(std::string_view text, bool blank_lines = true) {
+    std::vector<std::string> lines = split(text, '\n');
+    while (!lines.empty() && lines.back().empty()) lines.pop_back();
     std::string out;
-    for (const std::string& line : split(lines, '\n'))
-        if (!line.empty()) out += "      " + line + "\n";
+    for (const std::string& line : lines)
+        if (!line.empty())
+            out += "      " + line + "\n";
+        else if (blank_lines)
+            out += "\n";
     return out;
 }
 
@@ -52,17 +59,31 @@ void append_thresholds(std::string& out, const RuleText& rule) {
             out += fmt::format("    {} = {} {} ({})\n", one.name, one.value, one.unit, one.source);
 }
 
-void append_example(std::string& out, const RuleExample& example) {
-    if (example.home.empty()) return;
-    if (example.sheet.empty()) {
-        out += fmt::format("  example:  profiles/{}.yaml on {} reports it with\n{}    and does not with\n{}",
-                           example.home, example.on, edits(example.fires), edits(example.silent));
-        return;
+/// "reports it with" and what the fragment is.
+std::string with_what(const RuleExample& example) {
+    switch (example.form) {
+        case ExampleForm::edits:
+            return "with";
+        case ExampleForm::profile:
+            break;
+        case ExampleForm::words:
+            return fmt::format("with these words on {} ({})", example.sheet, example.audience);
+        case ExampleForm::template_file:
+            return fmt::format("with this as templates/{}", example.file);
     }
-    out += fmt::format("  example:  profiles/{}.yaml on {}", example.home, example.on);
-    if (!example.edits.empty()) out += fmt::format(", with\n{}   ", edits(example.edits));
-    out += fmt::format(" reports it with these words on {} ({})\n", example.sheet, example.audience);
-    out += fmt::format("{}    and does not with\n{}", edits(example.fires), edits(example.silent));
+    return "with this text";
+}
+
+void append_example(std::string& out, const RuleExample& example) {
+    const bool blank_lines = example.form != ExampleForm::edits;
+    if (example.form == ExampleForm::profile)
+        out += "  example:  a profile";
+    else
+        out += fmt::format("  example:  profiles/{}.yaml on {}", example.home, example.on);
+    if (!example.edits.empty()) out += fmt::format(", with\n{}   ", block(example.edits, false));
+    out += fmt::format(" reports it {}\n{}    and does not with\n{}", with_what(example),
+                       block(shown_fragment(example.fires), blank_lines),
+                       block(shown_fragment(example.silent), blank_lines));
 }
 
 }  // namespace

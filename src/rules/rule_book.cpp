@@ -10,4 +10,11 @@ const RuleText* find_rule(std::string_view name) {
     return found == book.end() ? nullptr : &*found;
 }
 
+std::string written_out(ExampleFragment fragment) {
+    std::string text;
+    for (const ExamplePart& part : fragment)
+        for (std::size_t time = 0; time < part.times; ++time) text += part.text;
+    return text;
+}
+
 }  // namespace ventfolio

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "profile/finding.hpp"
@@ -24,16 +26,34 @@ enum class Judges : std::uint8_t {
 /// One function of rules/; declared by the build for every rule of the book that judges the profile.
 using ProfileCheck = void (*)(const Household&, Report&);
 
-/// The fragment that `explain` shows and the tests run: edits of a demo home, one `path: value` or `remove: path` a
-/// line; for a rule of finished sheets, the words of a template.
+/// What the fragments of an example are.
+enum class ExampleForm : std::uint8_t {
+    edits,          ///< of a demo home, one `path: value` or `remove: path` a line
+    profile,        ///< the text of a profile
+    words,          ///< of a template, below front matter that names title and audience
+    template_file,  ///< a whole file that takes the place of a built-in one
+};
+
+/// A stretch of a fragment, written once or many times over.
+struct ExamplePart {
+    std::string_view text;
+    std::size_t times = 1;
+};
+using ExampleFragment = std::span<const ExamplePart>;
+/// A fragment with its repeats written out.
+std::string written_out(ExampleFragment fragment);
+
+/// The fragments that `explain` shows and the tests run.
 struct RuleExample {
-    std::string_view home;      ///< file name in profiles/ without its ending
+    ExampleForm form = ExampleForm::edits;
+    std::string_view home;      ///< file name in profiles/ without its ending; empty for the text of a profile
     std::string_view on;        ///< print date, ISO 8601
-    std::string_view fires;     ///< edits, or words, with which the rule reports
-    std::string_view silent;    ///< the nearest with which it does not
-    std::string_view sheet;     ///< of a fragment of a template: the sheet that it stands on
+    ExampleFragment fires;      ///< with which the rule reports
+    ExampleFragment silent;     ///< the nearest with which it does not
+    std::string_view sheet;     ///< of words: the sheet that they stand on
     std::string_view audience;  ///< and for whom that is
-    std::string_view edits;     ///< and what is changed in the home before
+    std::string_view file;      ///< of a file: its path below templates/
+    std::string_view edits;     ///< of words and files: what is changed in the home before
 };
 
 /// Everything about a rule that does not depend on a home. Baked from src/rules/book at build time.
@@ -50,7 +70,7 @@ struct RuleText {
     std::string_view to_do;
     std::string_view source;
     std::string_view formula;  ///< may be empty
-    RuleExample example;       ///< empty home: none
+    RuleExample example;
     ProfileCheck check = nullptr;
 };
 

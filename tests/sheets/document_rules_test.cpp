@@ -55,7 +55,8 @@ TEST_CASE("every rule of finished sheets fires on its example and not on the nea
         CAPTURE(std::string{rule.name});
         const RuleExample& example = rule.example;
         ++examples;
-        const auto judged = [&](std::string_view words) {
+        const auto judged = [&](ExampleFragment fragment) {
+            const std::string words = written_out(fragment);
             return judged_fragment({example.home, example.edits, example.sheet, example.audience, words, example.on});
         };
         const auto findings = judged(example.fires);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "profile/finding.hpp"
+#include "rules/rule_book.hpp"
 
 namespace ventfolio::testing {
 
@@ -23,6 +24,10 @@ inline constexpr std::size_t kFirstLine = 6;
 
 /// What the checks over finished sheets find in it. Throws std::runtime_error where the words cannot be rendered.
 std::vector<Finding> judged_fragment(const Fragment& fragment);
+
+/// What `print` finds in an example of words or of a template's file: read, rendered, judged and set on pages.
+std::vector<Finding> judged_example(const RuleExample& example, ExampleFragment fragment);
+
 /// Names of the rules, each once, in order, with blanks between.
 std::string rules_of(const std::vector<Finding>& findings);
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
 #include <map>
 #include <string>
@@ -7,13 +8,21 @@
 
 namespace bake {
 
+struct ExamplePart {
+    std::string text;  ///< may hold any byte
+    std::size_t times = 1;
+    friend bool operator==(const ExamplePart&, const ExamplePart&) = default;
+};
+
 struct Example {
+    std::string form;  ///< a name of ExampleForm
     std::string home;
     std::string on;
-    std::string fires;
-    std::string silent;
-    std::string sheet;  ///< of a fragment of a template
+    std::vector<ExamplePart> fires;
+    std::vector<ExamplePart> silent;
+    std::string sheet;
     std::string audience;
+    std::string file;
     std::string edits;
 };
 

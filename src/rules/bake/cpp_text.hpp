@@ -1,5 +1,7 @@
 #pragma once
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <string>
 #include <string_view>
@@ -13,13 +15,17 @@ inline std::string identifier(std::string name) {
     return name;
 }
 
-/// A text as a literal of C++.
+/// A text as a literal of C++. Any byte may stand in it; three octal digits never run into a digit that follows.
 inline std::string literal(std::string_view text) {
     std::string out = "\"";
     for (const char c : text) {
-        if (c == '"' || c == '\\') out += '\\';
+        const auto byte = static_cast<unsigned char>(c);
         if (c == '\n')
             out += "\\n";
+        else if (byte < 0x20 || byte >= 0x7F)
+            out += fmt::format("\\{:03o}", byte);
+        else if (c == '"' || c == '\\')
+            out += std::string{'\\', c};
         else
             out += c;
     }

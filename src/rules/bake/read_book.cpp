@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
+#include <optional>
 #include <set>
 #include <string_view>
 
@@ -94,36 +96,98 @@ std::string read_edits(const Source& source, const YAML::Node& edits) {
     return lines;
 }
 
-/// The words of a template, with the line ends of a block.
-std::string read_fragment(const Source& source, const YAML::Node& example, const char* key) {
-    if (!example[key] || !example[key].IsScalar()) source.fail(example, fmt::format("an example needs '{}'", key));
-    return example[key].Scalar();
+/// A whole number that is the whole text; nothing for any other.
+std::optional<std::size_t> whole_number(std::string_view text, int base) {
+    std::size_t number = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number, base);
+    if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+    return number;
 }
 
-void read_sheet_example(const Source& source, const YAML::Node& example, const Sheets& sheets, Rule& rule) {
-    source.only_keys(example, {"home", "on", "sheet", "audience", "edits", "fires", "silent"});
-    rule.example.sheet = source.text(example, "sheet");
-    rule.example.audience = source.text(example, "audience");
-    if (std::ranges::find(sheets.names, rule.example.sheet) == sheets.names.end())
-        source.fail(example["sheet"], fmt::format("there is no sheet '{}'", rule.example.sheet));
-    if (example["edits"]) rule.example.edits = read_edits(source, example["edits"]);
-    rule.example.fires = read_fragment(source, example, "fires");
-    rule.example.silent = read_fragment(source, example, "silent");
+std::string read_bytes(const Source& source, const YAML::Node& node) {
+    const std::string digits = node.Scalar();
+    std::string bytes;
+    for (std::size_t at = 0; at < digits.size(); at += 2) {
+        const auto byte = whole_number(std::string_view{digits}.substr(at, 2), 16);
+        if (!byte || digits.size() % 2 != 0) source.fail(node, "bytes are pairs of hexadecimal digits");
+        bytes += static_cast<char>(*byte);
+    }
+    return bytes;
+}
+
+/// A text, or a map of `text` or `bytes` and how many `times` it is written.
+ExamplePart read_part(const Source& source, const YAML::Node& node) {
+    if (node.IsScalar() && !node.Scalar().empty()) return {node.Scalar(), 1};
+    if (!node.IsMap()) source.fail(node, "a part of an example is a text, or 'text' or 'bytes' with 'times'");
+    source.only_keys(node, {"text", "bytes", "times"});
+    ExamplePart part;
+    part.text = node["bytes"] ? read_bytes(source, node["bytes"]) : source.text(node, "text");
+    if (!node["times"]) return part;
+    const auto times = whole_number(source.text(node, "times"), 10);
+    if (!times) source.fail(node["times"], "'times' is a whole number");
+    part.times = *times;
+    return part;
+}
+
+/// One text, or a list of parts that follow each other.
+std::vector<ExamplePart> read_fragment(const Source& source, const YAML::Node& example, const char* key) {
+    const YAML::Node node = example[key];
+    if (!node) source.fail(example, fmt::format("an example needs '{}'", key));
+    if (!node.IsSequence()) return {read_part(source, node)};
+    std::vector<ExamplePart> parts;
+    for (const auto& part : node) parts.push_back(read_part(source, part));
+    if (parts.empty()) source.fail(node, fmt::format("'{}' is empty", key));
+    return parts;
+}
+
+/// Which form an example has follows from its keys.
+std::string form_of(const YAML::Node& example) {
+    return example["sheet"] ? "words" : example["file"] ? "template_file" : example["home"] ? "edits" : "profile";
+}
+
+void check_form(const Source& source, const YAML::Node& example, const Rule& rule) {
+    const std::string& form = rule.example.form;
+    const bool of_template = rule.judges == "markup" || rule.judges == "layout";
+    const bool fits = rule.judges == "document" ? form == "words"
+                      : of_template             ? form == "words" || form == "template_file"
+                                                : form == "edits" || (form == "profile" && rule.judges == "reading");
+    if (!fits)
+        source.fail(example, fmt::format("'{}' judges {} and cannot have such an example", rule.name, rule.judges));
+}
+
+void read_fragments(const Source& source, const YAML::Node& node, Example& example) {
+    if (example.form == "edits") {
+        source.only_keys(node, {"home", "on", "fires", "silent"});
+        example.fires = {{read_edits(source, node["fires"]), 1}};
+        example.silent = {{read_edits(source, node["silent"]), 1}};
+        return;
+    }
+    if (example.form == "profile") source.only_keys(node, {"on", "fires", "silent"});
+    if (example.form == "words")
+        source.only_keys(node, {"home", "on", "sheet", "audience", "edits", "fires", "silent"});
+    if (example.form == "template_file") source.only_keys(node, {"home", "on", "file", "edits", "fires", "silent"});
+    example.fires = read_fragment(source, node, "fires");
+    example.silent = read_fragment(source, node, "silent");
 }
 
 void read_example(const Source& source, const YAML::Node& node, const Sheets& sheets, Rule& rule) {
-    const YAML::Node example = node["example"];
-    if (!example) {
-        if (rule.judges == "profile" || rule.judges == "document")
-            source.fail(node, fmt::format("'{}' has no example", rule.name));
-        return;
+    const YAML::Node from = node["example"];
+    if (!from || !from.IsMap()) source.fail(node, fmt::format("'{}' has no example", rule.name));
+    Example& example = rule.example;
+    example.form = form_of(from);
+    check_form(source, from, rule);
+    if (example.form != "profile") example.home = source.text(from, "home");
+    example.on = from["on"] ? source.text(from, "on") : "2026-02-03";
+    if (example.form == "words") {
+        example.sheet = source.text(from, "sheet");
+        example.audience = source.text(from, "audience");
+        if (std::ranges::find(sheets.names, example.sheet) == sheets.names.end())
+            source.fail(from["sheet"], fmt::format("there is no sheet '{}'", example.sheet));
     }
-    rule.example.home = source.text(example, "home");
-    rule.example.on = example["on"] ? source.text(example, "on") : "2026-02-03";
-    if (rule.judges == "document") return read_sheet_example(source, example, sheets, rule);
-    source.only_keys(example, {"home", "on", "fires", "silent"});
-    rule.example.fires = read_edits(source, example["fires"]);
-    rule.example.silent = read_edits(source, example["silent"]);
+    if (example.form == "template_file") example.file = source.text(from, "file");
+    read_fragments(source, from, example);
+    if (from["edits"]) example.edits = read_edits(source, from["edits"]);
+    if (example.fires == example.silent) source.fail(from, "what fires is also what must be silent");
 }
 
 Rule read_rule(const Source& source, const YAML::Node& node, const std::string& judges, const Sheets& sheets) {

@@ -73,7 +73,15 @@ struct RuleArrays {
     std::string arrays;
     std::string stops = "{}";
     std::string bold = "{}";
+    std::string fires;
+    std::string silent;
 };
+
+std::string parts_of(const std::vector<ExamplePart>& fragment) {
+    std::string out;
+    for (const ExamplePart& part : fragment) out += fmt::format("{{{}sv, {}}}, ", literal(part.text), part.times);
+    return out;
+}
 
 RuleArrays arrays_of(const Rule& rule) {
     RuleArrays out;
@@ -84,6 +92,13 @@ RuleArrays arrays_of(const Rule& rule) {
     };
     add(rule.stops, "stops", out.stops);
     add(rule.bold_on, "bold", out.bold);
+    const auto add_fragment = [&](const std::vector<ExamplePart>& fragment, std::string_view prefix,
+                                  std::string& reference) {
+        reference = fmt::format("{}_{}", prefix, identifier(rule.name));
+        out.arrays += fmt::format("constexpr ExamplePart {}[]{{{}}};\n", reference, parts_of(fragment));
+    };
+    add_fragment(rule.example.fires, "fires", out.fires);
+    add_fragment(rule.example.silent, "silent", out.silent);
     return out;
 }
 
@@ -91,11 +106,11 @@ std::string entry(const Rule& rule, const RuleArrays& arrays) {
     const Example& example = rule.example;
     return fmt::format(
         "    {{{}, {},\n     Judges::{}, Severity::{}, {}, {}, {},\n     {},\n     {},\n     {},\n     {},\n     {},\n"
-        "     {{{}, {}, {}, {}, {}, {}, {}}},\n     {}}},\n",
+        "     {{ExampleForm::{}, {}, {}, {}, {}, {}, {}, {}, {}}},\n     {}}},\n",
         literal(rule.name), literal(rule.subject), rule.judges, rule.severity, arrays.stops, rule.stops_judged_sheet,
         arrays.bold, literal(rule.says), literal(rule.why), literal(rule.to_do), literal(rule.source),
-        literal(rule.formula), literal(example.home), literal(example.on), literal(example.fires),
-        literal(example.silent), literal(example.sheet), literal(example.audience), literal(example.edits),
+        literal(rule.formula), example.form, literal(example.home), literal(example.on), arrays.fires, arrays.silent,
+        literal(example.sheet), literal(example.audience), literal(example.file), literal(example.edits),
         rule.judges == "profile" ? "check::" + identifier(rule.name) : "nullptr");
 }
 
@@ -139,7 +154,8 @@ std::string tables_source(const Book& book) {
     return fmt::format(
         "// Written by the build from the rule book.\n#include \"rules/checks.hpp\"\n#include "
         "\"rules/rule_book.hpp\"\n\n"
-        "namespace ventfolio {{\nnamespace {{\n\n{}\nconstexpr std::string_view kSheets[]{{{}}};\n"
+        "namespace ventfolio {{\nnamespace {{\n\nusing namespace std::string_view_literals;\n\n"
+        "{}\nconstexpr std::string_view kSheets[]{{{}}};\n"
         "constexpr RuleText kRules[]{{\n{}}};\n\nconstexpr Threshold kThresholds[]{{\n{}}};\n\n}}  // namespace\n\n"
         "std::span<const RuleText> rule_book() {{ return kRules; }}\n"
         "std::span<const Threshold> thresholds() {{ return kThresholds; }}\n"
