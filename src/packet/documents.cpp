@@ -51,10 +51,17 @@ std::vector<PrintedValue> identifiers_for(Audience audience, const Household& ho
     return values;
 }
 
-/// A word as part of a sheet's name: "bed", "night-nurse".
+/// A word as part of a sheet's name: "bed", "night-nurse", "andres". Empty if it has no letter of the Latin alphabet.
 std::string key_of(std::string_view word) {
     std::string key;
-    for (const char c : lower_ascii(word)) key += (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ? c : '-';
+    for (const char c : lower_ascii(without_accents(word))) {
+        const bool kept = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        if (kept)
+            key += c;
+        else if (!key.empty() && key.back() != '-')
+            key += '-';
+    }
+    while (key.ends_with('-')) key.pop_back();
     return key;
 }
 
@@ -69,6 +76,7 @@ std::vector<std::string> item_keys(std::string_view list, const Household& home)
             keys.push_back(key_of(one.first_name.or_else(one.name.or_else(""))));
     // Two people of one name: the second one is "ann-2".
     for (std::size_t at = 0; at < keys.size(); ++at) {
+        if (keys[at].empty()) keys[at] = fmt::format("{}", at + 1);
         const auto same = std::count(keys.begin(), keys.begin() + static_cast<std::ptrdiff_t>(at), keys[at]);
         if (same > 0) keys[at] += fmt::format("-{}", same + 1);
     }

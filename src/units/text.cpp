@@ -89,14 +89,26 @@ std::optional<std::size_t> first_invalid_utf8(std::string_view text) {
     return std::nullopt;
 }
 
-std::string normal_form(std::string_view text) {
-    if (is_ascii(text)) return std::string{text};
-    utf8proc_uint8_t* composed = nullptr;
-    const auto size = utf8proc_map(bytes(text), length(text), &composed,
-                                   static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE));
-    const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner{composed, &std::free};
+namespace {
+
+/// The text itself where the library cannot map it.
+std::string mapped(std::string_view text, int options) {
+    utf8proc_uint8_t* made = nullptr;
+    const auto size = utf8proc_map(bytes(text), length(text), &made, static_cast<utf8proc_option_t>(options));
+    const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner{made, &std::free};
     return size < 0 ? std::string{text}
-                    : std::string{reinterpret_cast<const char*>(composed), static_cast<std::size_t>(size)};
+                    : std::string{reinterpret_cast<const char*>(made), static_cast<std::size_t>(size)};
+}
+
+}  // namespace
+
+std::string normal_form(std::string_view text) {
+    return is_ascii(text) ? std::string{text} : mapped(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE);
+}
+
+std::string without_accents(std::string_view text) {
+    constexpr int kBaseLetters = UTF8PROC_STABLE | UTF8PROC_DECOMPOSE | UTF8PROC_STRIPMARK;
+    return is_ascii(text) ? std::string{text} : mapped(text, kBaseLetters);
 }
 
 std::string capitals(std::string_view text) {

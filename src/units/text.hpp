@@ -25,6 +25,9 @@ std::string utf8(char32_t code_point);
 std::optional<std::size_t> first_invalid_utf8(std::string_view text);
 /// Normal form C, which the fonts and the PDF library expect.
 std::string normal_form(std::string_view utf8);
+/// Letters without the marks above and below them: "Andrés" is "Andres". For names of parts of a folder, never for
+/// paper.
+std::string without_accents(std::string_view utf8);
 /// In capitals, letters of every script that has them.
 std::string capitals(std::string_view utf8);
 /// The same with a capital at its start.

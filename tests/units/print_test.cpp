@@ -73,8 +73,10 @@ TEST_CASE("text is measured in what the reader sees") {
     CHECK(display_cells("") == 0);
     CHECK(display_cells("a\tb\x1B") == 2);  // controls take no cell, with or without other scripts beside them
     CHECK(display_cells("é\tb\x1B") == 2);
-    CHECK(normal_form("e\u0301") == "\u00E9");       // Unicode Standard Annex 15, figure 3
-    CHECK(normal_form("\u1100\u1161") == "\uAC00");  // Hangul composition, Unicode Standard 3.12
+    CHECK(normal_form("e\u0301") == "\u00E9");          // Unicode Standard Annex 15, figure 3
+    CHECK(normal_form("\u1100\u1161") == "\uAC00");     // Hangul composition, Unicode Standard 3.12
+    CHECK(without_accents("Andr\u00E9s") == "Andres");  // base letters: Unicode Character Database, decompositions
+    CHECK(without_accents("\u1EC6 and \u00C5") == "E and A");
     CHECK(!first_invalid_utf8("Việt"));
     CHECK(first_invalid_utf8("ab\xFF") == 2);
     CHECK(first_invalid_utf8("\xED\xA0\x80") == 0);  // RFC 3629, section 3: no surrogates
