@@ -20,11 +20,15 @@ struct PublishedRow {
     double within = 0;
     const char* source = "";
     const char* text = nullptr;  ///< of results in words and days
+    /// What GNU units is asked for, in which unit, in place of `expected`.
+    const char* expression = nullptr;
+    const char* in = nullptr;
 };
 
 std::span<const PublishedRow> published_body_and_breath();
 std::span<const PublishedRow> published_gas();
 std::span<const PublishedRow> published_power_and_paper();
 std::span<const PublishedRow> published_airway_and_alarms();
+std::span<const PublishedRow> published_by_units();
 
 }  // namespace ventfolio::testing
