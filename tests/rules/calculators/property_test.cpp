@@ -28,10 +28,10 @@ std::vector<std::string> words_of(const Arguments& arguments) {
     return words;
 }
 
-Arguments example_of(const CalculatorText& calculator) {
+Arguments arguments_in(std::string_view line) {
     Arguments arguments;
     std::string name;
-    for (const std::string& word : shell_words(calculator.example)) {
+    for (const std::string& word : shell_words(line)) {
         if (word.starts_with("--"))
             name = word.substr(2);
         else
@@ -39,6 +39,8 @@ Arguments example_of(const CalculatorText& calculator) {
     }
     return arguments;
 }
+
+Arguments example_of(const CalculatorText& calculator) { return arguments_in(calculator.example); }
 
 std::string typed(double value, const ArgumentText& argument) {
     const int places = argument.takes == Takes::whole ? 0 : 6;
@@ -154,12 +156,13 @@ bool ends_in_the_book_alone(std::string_view calculator, std::string_view argume
         kOpen, [&](const Open& open) { return open.calculator == calculator && open.argument == argument; });
 }
 
-/// How one result follows one argument when the others stay as in the example.
+/// How one result follows one argument when the others stay as in the example, or as given here.
 struct Trend {
     const char* calculator;
     const char* result;
     std::vector<const char*> rises_with;
     std::vector<const char*> falls_with;
+    const char* arguments = nullptr;
 };
 
 const std::vector<Trend>& trends() {
@@ -193,6 +196,7 @@ const std::vector<Trend>& trends() {
         {"mean-port-leak", "leak", {"known-flow", "share-in"}, {}},
         {"washout-need", "leak", {"volume"}, {"time-out"}},
         {"cylinder-time", "time", {"gauge"}, {"residual", "flow"}},
+        {"cylinder-time", "time", {"factor"}, {}, "--factor \"0.28 L/psi\" --gauge \"2000 psi\" --flow \"2 L/min\""},
         {"cylinder-factor", "factor", {"contents"}, {"full"}},
         {"cylinder-contents", "contents", {"water-volume", "gauge"}, {}},
         {"starting-gauge", "gauge", {"flow", "time", "residual"}, {"factor"}},
@@ -210,10 +214,12 @@ const std::vector<Trend>& trends() {
          "time",
          {"volts", "capacity", "age-share", "temperature-share", "usable-share", "efficiency"},
          {"load"}},
-        {"rated-battery-time", "time", {"capacity"}, {"current", "exponent"}},
-        {"battery-exponent", "exponent", {"slow"}, {"fast"}},
+        {"rated-battery-time", "time", {"capacity"}, {"current", "exponent", "rated-over"}},
+        {"battery-exponent", "exponent", {"slow", "fast-time"}, {"fast", "slow-time"}},
         {"direct-current-draw", "draw", {"load"}, {"lowest-volts", "efficiency"}},
         {"generator-load", "needed", {"running"}, {}},
+        {"generator-load", "sum", {"running"}, {}},
+        {"generator-load", "needed", {"starting"}, {}, "--running \"350 W\" --starting \"800 W\""},
         {"outage-timeline", "leave-by", {"oxygen", "power"}, {"travel", "reserve"}},
         {"recharge-time", "time", {"energy"}, {"charger", "efficiency"}},
         {"fuel-time", "time", {"tank"}, {"use"}},
@@ -243,6 +249,9 @@ const std::vector<Trend>& trends() {
         {"letter-height", "height", {"distance", "angle"}, {}},
         {"type-size", "size", {"capital"}, {"cap-height"}},
         {"tolerance-band", "volume-band", {"volume"}, {}},
+        {"tolerance-band", "minute-volume-band", {"minute-volume"}, {}, "--minute-volume \"6 L/min\""},
+        {"tolerance-band", "pressure-band", {"pressure"}, {}, "--pressure \"21 cmH2O\""},
+        {"tolerance-band", "rate-band", {"rate"}, {}, "--rate \"14 breaths/min\""},
         {"supply-quantity", "pieces", {"days", "use", "spare"}, {}},
         {"supply-quantity", "packs", {"use"}, {"pack"}},
         {"days-of-supply", "days", {"pieces"}, {"use"}},
@@ -257,6 +266,48 @@ bool has_no_trend(std::string_view calculator) {
     return std::ranges::find(kNames, calculator) != kNames.end();
 }
 
+/// Numbers that no result follows in one direction, and why.
+struct Trendless {
+    const char* calculator;
+    const char* argument;
+    const char* why;
+};
+constexpr Trendless kTrendless[] = {
+    {"predicted-weight", "years", "only decides whether it may be asked for"},
+    {"child-weight", "years", "only decides whether it may be asked for"},
+    {"airway-dead-space", "years", "another formula from 18 years on"},
+    {"port-leak", "pressure", "the band widens away from the known pressure"},
+    {"port-leak", "known-pressure", "the same"},
+    {"mean-port-leak", "peak", "the same"},
+    {"mean-port-leak", "baseline", "the same"},
+    {"mean-port-leak", "known-pressure", "the same"},
+    {"reading-grade", "words", "lengthens sentences and shortens words"},
+    {"reading-ease", "words", "lengthens sentences and shortens words"},
+};
+
+bool names(const std::vector<const char*>& arguments, std::string_view name) {
+    return std::ranges::any_of(arguments, [&](const char* one) { return name == one; });
+}
+
+bool has_trend(std::string_view calculator, std::string_view argument) {
+    return std::ranges::any_of(trends(), [&](const Trend& trend) {
+        return trend.calculator == calculator &&
+               (names(trend.rises_with, argument) || names(trend.falls_with, argument));
+    });
+}
+
+bool is_trendless(std::string_view calculator, std::string_view argument) {
+    return std::ranges::any_of(
+        kTrendless, [&](const Trendless& one) { return one.calculator == calculator && one.argument == argument; });
+}
+
+Calculation answer_of(std::string_view calculator, const std::string& arguments) {
+    CAPTURE(arguments);
+    auto outcome = asked(calculator, arguments);
+    REQUIRE(std::holds_alternative<Calculation>(outcome));
+    return std::get<Calculation>(std::move(outcome));
+}
+
 void check_trend(const Trend& trend, const char* name, bool rises) {
     CAPTURE(std::string{trend.calculator});
     CAPTURE(std::string{trend.result});
@@ -264,7 +315,7 @@ void check_trend(const Trend& trend, const char* name, bool rises) {
     const CalculatorText& calculator = the_calculator(trend.calculator);
     const auto argument = std::ranges::find(calculator.arguments, name, &ArgumentText::name);
     REQUIRE(argument != calculator.arguments.end());
-    Arguments arguments = example_of(calculator);
+    Arguments arguments = trend.arguments ? arguments_in(trend.arguments) : example_of(calculator);
     double first = std::numeric_limits<double>::quiet_NaN();
     double before = first;
     double input_before = first;
@@ -344,5 +395,84 @@ TEST_CASE("results rise and fall with their arguments as the physics says") {
         const bool listed =
             std::ranges::any_of(trends(), [&](const Trend& trend) { return trend.calculator == calculator.name; });
         CHECK(listed != has_no_trend(calculator.name));
+    }
+}
+
+TEST_CASE("every number that a calculator takes has a trend, or a reason why there is none") {
+    for (const CalculatorText& calculator : calculator_book()) {
+        if (has_no_trend(calculator.name)) continue;
+        for (const ArgumentText& argument : calculator.arguments) {
+            if (!argument.from) continue;
+            CAPTURE(std::string{calculator.name});
+            CAPTURE(std::string{argument.name});
+            CHECK(has_trend(calculator.name, argument.name) != is_trendless(calculator.name, argument.name));
+        }
+    }
+}
+
+TEST_CASE("an answer in words changes once at most along each argument") {
+    /// The word with which the row begins, and with which it ends.
+    struct Row {
+        const char* calculator;
+        const char* result;
+        const char* argument;
+        const char* first;
+        const char* last;
+    };
+    constexpr Row rows[] = {
+        {"silent-tube", "silent", "inner-diameter", "yes", "no"},
+        {"silent-tube", "silent", "below-peak", "no", "yes"},
+        {"socket-load", "carries", "draw", "yes", "no"},
+        {"socket-load", "carries", "rating", "no", "yes"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.calculator);
+        CAPTURE(row.argument);
+        const CalculatorText& calculator = the_calculator(row.calculator);
+        const auto argument = std::ranges::find(calculator.arguments, row.argument, &ArgumentText::name);
+        REQUIRE(argument != calculator.arguments.end());
+        Arguments arguments = example_of(calculator);
+        std::vector<std::string> answers;
+        for (const double number : numbers_in(*argument, 100)) {
+            arguments[row.argument] = {typed(number, *argument)};
+            const auto outcome = calculate(calculator, inputs_for(row.calculator, words_of(arguments)));
+            if (const auto* calculation = std::get_if<Calculation>(&outcome))
+                answers.push_back(found(*calculation, row.result).text);
+        }
+        answers.erase(std::unique(answers.begin(), answers.end()), answers.end());
+        CHECK(answers == std::vector<std::string>{row.first, row.last});
+    }
+}
+
+TEST_CASE("days go forward: an age, a due date and what is late") {
+    double age = found(answer_of("age-in-years", "--born 2019-05-31 --on 2023-11-30"), "total").exact;
+    double parts = -1;
+    double late = 0;
+    std::string due;
+    Date day = *Date::of(2023, 12, 1);
+    for (int step = 0; step < 500; ++step, day = day.plus_days(1)) {
+        const Calculation at = answer_of("age-in-years", "--born 2019-05-31 --on " + day.iso());
+        CHECK(found(at, "total").exact == age + 1);
+        age = found(at, "total").exact;
+        // Years, months and days, each below the next: 31 days and 12 months are never reached.
+        const double age_in_parts =
+            found(at, "years").exact * 12 * 31 + found(at, "months").exact * 31 + found(at, "days").exact;
+        CHECK(age_in_parts > parts);
+        parts = age_in_parts;
+        const std::string next =
+            found(answer_of("next-due-date", "--last " + day.iso() + " --every \"1 month\""), "due").text;
+        CHECK(next >= due);
+        due = next;
+        const double days = found(answer_of("days-overdue", "--due 2023-11-30 --on " + day.iso()), "late").exact;
+        CHECK(days == late + 1);
+        late = days;
+    }
+    std::string before;
+    for (int months = 1; months < 60; ++months) {
+        const std::string later =
+            found(answer_of("next-due-date", fmt::format("--last 2024-01-31 --every \"{} months\"", months)), "due")
+                .text;
+        CHECK(later > before);
+        before = later;
     }
 }
