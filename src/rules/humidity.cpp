@@ -59,23 +59,29 @@ std::optional<Volume> body_dead_space(const DerivedPrescription& rx, const House
     return calc::airway_dead_space(home.age->years, *home.reference_weight);
 }
 
-/// In words, why the exchanger is too big; empty when it is not.
-std::string why_too_big(const DerivedPrescription& rx, const Household& home) {
+/// Which number of the exchanger does not suit the breath, and why in words.
+struct Unsuited {
+    const FieldBase* number;
+    std::string why;
+};
+
+std::optional<Unsuited> unsuited(const DerivedPrescription& rx, const Household& home) {
     const MoistureExchanger& part = *rx.order->humidity->moisture_exchanger;
-    if (!part.dead_space || !rx.usual_volume) return {};
-    const double share = *part.dead_space / *rx.usual_volume;
-    if (above(share, threshold::kExchangerShareOfVolume)) return shown_share(share) + " of the breath";
+    if (!exchanger(rx) || !rx.usual_volume) return std::nullopt;
+    if (part.dead_space && above(*part.dead_space / *rx.usual_volume, threshold::kExchangerShareOfVolume))
+        return Unsuited{&part.dead_space, shown_share(*part.dead_space / *rx.usual_volume) + " of the breath"};
     if (part.breath_range &&
         (below(*rx.usual_volume, part.breath_range.low()) || above(*rx.usual_volume, part.breath_range.high())))
-        return "made for " + written(part.breath_range);
+        return Unsuited{&part.breath_range, "made for " + written(part.breath_range)};
+    if (!part.dead_space) return std::nullopt;
     const auto& weight = home.profile.person->weight;
     if (home.child && weight &&
         above((*part.dead_space).in(unit::mL) / (*weight).in(unit::kg), threshold::kExchangerPerWeightChild))
-        return "above 2 mL/kg";
+        return Unsuited{&part.dead_space, "above 2 mL/kg"};
     const auto body = body_dead_space(rx, home);
     if (body && above((*body + *part.dead_space) / *rx.usual_volume, threshold::kDeadSpaceShareOfVolume))
-        return "with the body's own dead space above half of the breath";
-    return {};
+        return Unsuited{&part.dead_space, "with the body's own dead space above half of the breath"};
+    return std::nullopt;
 }
 
 }  // namespace
@@ -139,14 +145,14 @@ void moisture_exchanger_wrong_side(const Household& home, Report& report) {
 
 void moisture_exchanger_too_big(const Household& home, Report& report) {
     for (const DerivedPrescription& rx : home.prescriptions) {
-        const std::string why = exchanger(rx) ? why_too_big(rx, home) : std::string{};
-        if (why.empty()) continue;
-        const MoistureExchanger& part = *rx.order->humidity->moisture_exchanger;
-        report.at(part.dead_space, why)
+        const auto found = unsuited(rx, home);
+        if (!found) continue;
+        const auto& dead_space = rx.order->humidity->moisture_exchanger->dead_space;
+        report.at(*found->number, found->why)
             .with("rx", rx.name)
-            .with("dead_space", part.dead_space)
+            .with("dead_space", dead_space ? written(dead_space) : std::string{"an unknown part"})
             .with("volume", shown_volume(*rx.usual_volume))
-            .with("reason", why);
+            .with("reason", found->why);
     }
 }
 

@@ -79,6 +79,20 @@ TEST_CASE("twenty planted faults are found, and their near neighbours are not") 
     }
 }
 
+TEST_CASE("an exchanger that is not made for so small a breath is found without its dead space") {
+    const char* made_for =
+        "remove: prescriptions.1.humidity.moisture_exchanger.dead_space\n"
+        "prescriptions.1.humidity.moisture_exchanger.breath_range: ";
+    const auto judged = judged_home("adult-tracheostomy", std::string{made_for} + "{from: 600 mL, to: 1500 mL}");
+    CAPTURE(summary(judged.findings));
+    const Finding* finding = judged.finding("moisture-exchanger-too-big");
+    REQUIRE(finding != nullptr);
+    CHECK(finding->marks.front().field == "prescriptions.1.humidity.moisture_exchanger.breath_range");
+    CHECK(finding->message.find("an unknown part of each 500 mL breath") != std::string::npos);
+    CHECK(!judged_home("adult-tracheostomy", std::string{made_for} + "{from: 500 mL, to: 1500 mL}")
+               .reports("moisture-exchanger-too-big"));
+}
+
 TEST_CASE("a rate of 0 for someone who needs every breath is a fault in each mode that has a rate") {
     // Assist/control gives the set rate whatever the person does; at 0 only breaths that the person starts are left.
     // Source: ISO 19223:2019, ventilation modes (from memory).
