@@ -135,6 +135,7 @@ TEST_CASE("a file of phrases that cannot be read, or lacks one, is said with its
         {"language: en\nsayings: {alarm_off: {phrases: [leave alarm off]}}\n", "has none for `mouth_breaths`"},
         {"language: en\nforbids: {before: [do ...]}\n", "begins and ends with a word"},
         {"language: en\nerror_prone: [{words: bpm}]\n", "needs `words` and `instead`"},
+        {"language: en\nerror_prone: [{words: QD, instead: daily, as_written: yes}]\n", "is true or false"},
     };
     for (const Row& row : rows) {
         std::vector<Finding> findings;

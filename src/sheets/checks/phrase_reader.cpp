@@ -53,7 +53,13 @@ class PhraseReader {
         return true;
     }
 
-    static bool is_true(const YAML::Node& flag) { return flag && flag.Scalar() == "true"; }
+    /// `yes` is a word in YAML 1.2: taken for false, it would switch a check off in silence.
+    bool is_true(const YAML::Node& flag) {
+        if (!flag) return false;
+        const std::string word = flag.IsScalar() ? flag.Scalar() : "";
+        if (word != "true" && word != "false") fault(flag.Mark(), "This is true or false.");
+        return word == "true";
+    }
 
     std::vector<Phrase> phrases(const YAML::Node& list) {
         std::vector<Phrase> all;
