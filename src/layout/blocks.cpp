@@ -19,6 +19,7 @@ Pieces set_paragraph(const Block& block, const SectionStyle& style, double width
 Pieces set_table(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     if (style.has("log")) return set_log(table, width, context);
     if (style.has("form")) return set_form(table, style, width, context);
+    if (style.has("index")) return set_index(table, width, context);
     if (style.has("cells")) return set_cells(table, style, width, context);
     const bool headless =
         std::ranges::all_of(table.head.cells, [](const TableCell& cell) { return cell.inlines.empty(); });

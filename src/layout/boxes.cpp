@@ -52,7 +52,9 @@ Frame set_headline(const Section& section, double width, LayoutContext& context)
     look.ink = Ink::white;
     look.leading = 1.16;
     look.balanced = true;
-    return set_heading(section, {look, look}, width, context);
+    TextStyle aside = look;
+    aside.words.size = 12.5 * context.scale;
+    return set_heading(section, {look, aside, 0.2}, width, context);
 }
 
 TextStyle strip_fact_style(const TypeSizes& sizes) {

@@ -115,12 +115,118 @@ Pieces below_one_another(const std::vector<Call>& calls, const CallStyles& style
     return {std::move(piece)};
 }
 
+/// One low row: the first who in white on black, and each number beside its name.
+struct LineStyles {
+    TextStyle who;
+    TextStyle number;
+};
+
+LineStyles line_styles(double scale, Ink ink) {
+    LineStyles styles{plain_style(10 * scale), plain_style(18 * scale, Face::bold)};
+    styles.who.leading = 1.12;
+    styles.number.leading = 1.1;
+    styles.who.ink = styles.number.ink = ink;
+    styles.number.alignment = Alignment::right;
+    return styles;
+}
+
+constexpr double kLinePad = mm(2.4);
+constexpr double kRoundingRoom = 1;  // a text set to its own natural width must not wrap
+
+/// The width of a number with what stands around it.
+double number_column(const Call& call, LayoutContext& context) {
+    return natural_width(call.number, line_styles(context.scale, Ink::black).number, context) + kRoundingRoom +
+           2 * kLinePad;
+}
+
+/// A cell before the height of the row is known.
+struct LineCell {
+    Frame who;
+    Frame number;
+    double width;
+    double number_left;
+    bool black;
+    std::size_t node;
+
+    double height() const { return std::max(who.height, number.height) + 2 * mm(1); }
+};
+
+LineCell line_cell(const Call& call, double width, bool black, LayoutContext& context) {
+    const LineStyles styles = line_styles(context.scale, black ? Ink::white : Ink::black);
+    const double number_width = number_column(call, context);
+    LineCell cell;
+    cell.who = set_text(call.who, styles.who, width - number_width - kLinePad, "call", context);
+    cell.number = set_text(call.number, styles.number, number_width - 2 * kLinePad, "call", context);
+    cell.width = width;
+    cell.number_left = width - number_width + kLinePad;
+    cell.black = black;
+    cell.node = context.node++;
+    return cell;
+}
+
+Frame drawn(LineCell cell, double height) {
+    Frame frame;
+    frame.width = cell.width;
+    frame.height = height;
+    if (cell.black) frame.put_black_field({cell.node, "call", {}});
+    frame.put_in_middle(std::move(cell.who), kLinePad);
+    frame.put_in_middle(std::move(cell.number), cell.number_left);
+    return frame;
+}
+
+/// The widths of the cells: each its number, the longest word of its name, and of what is left a share by the length of
+/// its name. Nothing where that is too much.
+std::vector<double> line_widths(const std::vector<Call>& calls, double width, LayoutContext& context) {
+    const TextStyle who = line_styles(context.scale, Ink::black).who;
+    std::vector<double> widths;
+    std::vector<double> more;
+    double left = width;
+    double wanted = 0;
+    for (const Call& call : calls) {
+        const TextWidths name = widths_of(call.who, who, context);
+        widths.push_back(number_column(call, context) + kLinePad + name.widest_word + kRoundingRoom);
+        more.push_back(name.natural - name.widest_word);
+        left -= widths.back();
+        wanted += more.back();
+    }
+    if (left < 0) return {};
+    for (std::size_t at = 0; at < calls.size(); ++at)
+        widths[at] += wanted > 0 ? left * more[at] / wanted : left / static_cast<double>(calls.size());
+    return widths;
+}
+
+/// Nothing where a name does not fit beside its number.
+Pieces in_a_line(const std::vector<Call>& calls, double width, LayoutContext& context) {
+    const bool said_when = std::ranges::any_of(calls, [](const Call& call) { return !call.when.empty(); });
+    const std::vector<double> widths = line_widths(calls, width, context);
+    if (widths.empty() || said_when) return {};
+    Piece piece;
+    piece.frame.width = width;
+    piece.line = calls.front().line;
+    piece.field = first_field(calls.front().number);
+    std::vector<LineCell> cells;
+    piece.frame.height = mm(9) * context.scale;
+    for (std::size_t at = 0; at < calls.size(); ++at) {
+        cells.push_back(line_cell(calls[at], widths[at], at == 0, context));
+        piece.frame.height = std::max(piece.frame.height, cells.back().height());
+    }
+    double x = 0;
+    for (std::size_t at = 0; at < cells.size(); x += widths[at], ++at) {
+        if (at > 1) piece.frame.put_column_rule(x, kThinLine);
+        piece.frame.put(drawn(std::move(cells[at]), piece.frame.height), x, 0);
+    }
+    piece.frame.put_outline(kBoxLine);
+    return {std::move(piece)};
+}
+
 }  // namespace
 
 Pieces set_calls(const Block& list, const SectionStyle& style, double width, LayoutContext& context) {
     std::vector<Call> calls;
     for (const Block& item : list.children) calls.push_back(call_of(item));
     if (calls.empty()) return {};
+    if (style.has("line"))
+        if (Pieces line = in_a_line(calls, width, context); !line.empty()) return line;
     const CallStyles styles = call_styles(style);
     const double column = width / static_cast<double>(calls.size()) - kPad - kRightPad;
     constexpr std::size_t kMostInARow = 4;

@@ -7,11 +7,10 @@ namespace {
 
 constexpr double kAsideGap = mm(4);
 
-/// What the aside may take of the width: its own where both fit on a line, else at least a third or so.
-double aside_width(double heading_natural, double aside_natural, double width) {
-    constexpr double kLeastAside = 0.36;
+/// What the aside may take of the width: its own where both fit on a line, else at least a share of it.
+double aside_width(double heading_natural, double aside_natural, double width, double least) {
     if (heading_natural + kAsideGap + aside_natural <= width) return aside_natural;
-    return std::min(aside_natural, std::max(width - heading_natural - kAsideGap, kLeastAside * width));
+    return std::min(aside_natural, std::max(width - heading_natural - kAsideGap, least * width));
 }
 
 /// The lower of the two is centred on the taller one.
@@ -53,7 +52,7 @@ Frame set_heading(const Inlines& heading, const Inlines& aside, HeadingLook look
     look.aside.alignment = Alignment::right;
     const double heading_natural = natural_width(heading, look.heading, context);
     const double aside_natural = natural_width(aside, look.aside, context);
-    const double right_width = aside_width(heading_natural, aside_natural, width);
+    const double right_width = aside_width(heading_natural, aside_natural, width, look.least_aside);
     Frame left = set_text(heading, look.heading, width - right_width - kAsideGap, "heading", context);
     Frame right = set_text(aside, look.aside, right_width, "heading", context);
     const bool one_line = heading_natural + kAsideGap + aside_natural <= width;

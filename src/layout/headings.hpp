@@ -8,6 +8,7 @@ namespace ventfolio {
 struct HeadingLook {
     TextStyle heading;
     TextStyle aside;
+    double least_aside = 0.36;  ///< of the width, where heading and aside do not fit on a line
 };
 HeadingLook heading_look(const TypeSizes& sizes);
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 #include <charconv>
+#include <span>
 
 #include "layout/measures.hpp"
 #include "layout/pager.hpp"
@@ -41,6 +42,28 @@ void place_one_by_one(const std::vector<Section>& sections, Pager& pager, double
     }
 }
 
+using Rows = std::span<const std::vector<Section>>;
+
+/// Height of rows below one another, each with the gap above it. They are set again when they are placed.
+double height_of(Rows rows, double width, const LayoutContext& context) {
+    std::vector<Finding> reported_when_placed;
+    LayoutContext quiet{context.measurer, reported_when_placed, context.document, context.scale, context.node};
+    double height = 0;
+    for (const std::vector<Section>& row : rows) {
+        if (row.size() > 1 && !quiet.large_print()) {
+            height += kRowGap + side_by_side(row, width, quiet).frame.height;
+            continue;
+        }
+        for (const Section& section : row) height += kRowGap + height_of(set_section(section, width, quiet));
+    }
+    return height;
+}
+
+/// A chart leaves room for what follows it on the sheet: whom to call.
+void place_ladder(const Section& section, Rows below, Pager& pager, double width, LayoutContext& context) {
+    pager.place_ladder(section, width, height_of(below, width, context));
+}
+
 void place_row(const std::vector<Section>& sections, Pager& pager, double width, LayoutContext& context) {
     if (sections.size() == 1 || context.large_print()) return place_one_by_one(sections, pager, width, context);
     const PageStart start = page_start(sections.front());
@@ -61,7 +84,13 @@ PlacedSheet lay_out(const Document& document, const Furniture& furniture, const 
     Pager pager{numbered, furniture, setup.paper, context};
     const double width = page_box(setup.paper).width;
     const std::vector<Section> sections = sections_of(numbered.blocks);
-    for (const std::vector<Section>& row : rows_of_sections(sections)) place_row(row, pager, width, context);
+    const std::vector<std::vector<Section>> rows = rows_of_sections(sections);
+    for (std::size_t at = 0; at < rows.size(); ++at) {
+        if (rows[at].front().is_chart())
+            place_ladder(rows[at].front(), Rows{rows}.subspan(at + 1), pager, width, context);
+        else
+            place_row(rows[at], pager, width, context);
+    }
     PlacedSheet sheet = pager.finish();
     sheet.structure = std::move(structure);
     check_page_budget(numbered, pager, context);

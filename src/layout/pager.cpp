@@ -99,6 +99,25 @@ void Pager::place_columns(ColumnItems items, double width, PageStart start) {
     }
 }
 
+void Pager::place_ladder(const Section& section, double width, double foot) {
+    if (page_start(section) == PageStart::new_page && page_has_content()) next_page();
+    const double gap = page_has_content() ? kRowGap : 0;
+    const LadderRoom room{room_left() - gap, body_height(pages_.size() + 1), foot};
+    Pieces sides = set_ladder(section, width, room, context_);
+    if (sides.front().frame.height > room.first + kFitTolerance && page_has_content()) {
+        next_page();
+        sides = set_ladder(section, width, {room_left(), body_height(pages_.size() + 1), foot}, context_);
+    }
+    for (Piece& side : sides) {
+        const bool first = &side == &sides.front();
+        if (!first) next_page();
+        const double above = page_has_content() ? kRowGap : 0;
+        const double excess = above + side.frame.height - room_left();
+        if (excess > kFitTolerance) report_too_tall(side, excess);
+        put(std::move(side), above, true);
+    }
+}
+
 PlacedSheet Pager::finish() {
     close_page();
     PlacedSheet sheet;

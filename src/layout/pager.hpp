@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "layout/furniture.hpp"
+#include "layout/ladder.hpp"
 #include "layout/lay_out.hpp"
 #include "layout/section_rows.hpp"
 #include "layout/two_columns.hpp"
@@ -29,6 +30,9 @@ class Pager {
     void place(Row row);
     /// Fills two columns; what does not fit goes on in two columns on the next page.
     void place_columns(ColumnItems items, double width, PageStart start);
+
+    /// A section `.ladder`, on as many pages as it takes; `foot` stays free below its last part.
+    void place_ladder(const Section& section, double width, double foot);
 
     /// The pages; nothing may be placed afterwards. A document without blocks gives one page.
     PlacedSheet finish();

@@ -36,9 +36,26 @@ Piece plain_heading(const Section& section, const SectionStyle& style, double wi
     return heading_piece(section, std::move(heading));
 }
 
+/// A heading in white on a black bar.
+Piece bar_heading(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {
+    constexpr double kPad = mm(1.1);
+    constexpr double kSide = mm(2.4);
+    HeadingLook look = heading_look(style.sizes);
+    look.heading.words.size = 12.5 * context.scale;
+    look.heading.ink = look.aside.ink = Ink::white;
+    Frame words = set_heading(section, look, width - 2 * kSide, context);
+    Frame bar;
+    bar.width = width;
+    bar.height = words.height + 2 * kPad;
+    bar.put_black_field({context.node, "box", {}});
+    bar.put(std::move(words), kSide, kPad);
+    return heading_piece(section, std::move(bar));
+}
+
 Pieces set_plain(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {
     if (!section.has_words_in_heading()) return set_blocks(section.blocks, style, width, context);
-    Piece heading = plain_heading(section, style, width, context);
+    Piece heading = section.has("index") ? bar_heading(section, style, width, context)
+                                         : plain_heading(section, style, width, context);
     const bool table_first = !section.blocks.empty() && section.blocks.front().kind == Block::Kind::table;
     Pieces body = set_blocks(section.blocks, style, width, context);
     return with_body(std::move(heading), std::move(body), table_first ? mm(0.4) : mm(2));

@@ -14,7 +14,8 @@ std::vector<std::vector<Section>> rows_of_sections(const std::vector<Section>& s
     std::vector<std::vector<Section>> rows;
     std::size_t used = 0;
     for (const Section& section : sections) {
-        const bool may_join = !rows.empty() && page_start(section) == PageStart::anywhere;
+        const bool alone = section.is_chart() || (!rows.empty() && rows.back().back().is_chart());
+        const bool may_join = !rows.empty() && !alone && page_start(section) == PageStart::anywhere;
         const bool half = section.has("half");
         const bool in_columns = may_join && half && rows.back().back().has("half");
         if (!in_columns && (!may_join || used + section.span() > kAllColumns)) {

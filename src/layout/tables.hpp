@@ -2,9 +2,9 @@
 
 #include "layout/blocks.hpp"
 
-/// The looks of a table. Which one a table has is decided by the classes of its section: `.cells`, `.log`, `.form`, or,
-/// without one, rows of label and value where the head is empty and a grid where it is not. Each makes one piece or
-/// more for each row of the table, and counts the row as a block of its own in reading order.
+/// The looks of a table. Which one a table has is decided by the classes of its section: `.cells`, `.log`, `.form`,
+/// `.index`, or, without one, rows of label and value where the head is empty and a grid where it is not. Each makes
+/// one piece or more for each row of the table, and counts the row as a block of its own in reading order.
 namespace ventfolio {
 
 /// Label left, value right, a thin rule below. A row with nothing in its second cell is a note across both.
@@ -14,6 +14,9 @@ Piece set_row(const TableRow& row, const SectionStyle& style, double width, Layo
 
 /// Each row of the table is a cell, label over value, `columns` side by side.
 Pieces set_cells(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
+
+/// An index: a name in bold and its meaning, dashes, a number in a box.
+Pieces set_index(const Block& table, double width, LayoutContext& context);
 
 /// Columns with heads; the first takes what the others leave. A table that is too wide for that becomes rows: the first
 /// cell of each as a heading below its head, then each other head with its value.

@@ -6,6 +6,7 @@
 #include "calc/safe_minutes.hpp"
 #include "calc/squeeze_interval.hpp"
 #include "rules/rule_book.hpp"
+#include "sheets/alarm_data.hpp"
 #include "sheets/home_parts.hpp"
 #include "sheets/prescription_data.hpp"
 #include "sheets/profile_data.hpp"
@@ -234,6 +235,7 @@ TemplateData home_data(const Household& home, const Printer& printer, std::span<
     data["oxygen_least_asleep"] = oxygen_least(home, home.profile.baseline->oxygen_level_asleep, printer);
     data["sleep_tag"] = sleep_tag(home);
     add_gaps(data, findings);
+    add_alarm_data(data, home, printer);
     data["squeeze"] = squeeze_for_home(home, printer);
     data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);
     add_record_data(data, home, printer);

@@ -200,8 +200,8 @@ TEST_CASE("each sheet of a demo home keeps to its number of sides") {
         std::size_t most;
     };
     const Row rows[] = {
-        {"bedside-card", 2, 2},  {"responder-sheet", 2, 2}, {"setting-check", 2, 2},
-        {"skills-record", 3, 3}, {"visit-check", 5, 7},     {"wallet-card", 1, 1},
+        {"bedside-card", 2, 2}, {"responder-sheet", 2, 2}, {"setting-check", 2, 2},  {"skills-record", 3, 3},
+        {"visit-check", 5, 7},  {"wallet-card", 1, 1},     {"alarm-response", 1, 1},
     };
     for (const char* home : kHomes) {
         for (const Paper paper : kPapers) {

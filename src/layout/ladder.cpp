@@ -1,0 +1,388 @@
+#include "layout/ladder.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+#include "layout/facts.hpp"
+#include "layout/figures/signs.hpp"
+#include "layout/ladder_rungs.hpp"
+#include "layout/ladder_symbols.hpp"
+#include "layout/type_sizes.hpp"
+
+namespace ventfolio {
+namespace {
+
+constexpr double kBelowWords = mm(2);
+
+struct Options {
+    std::string_view yes;
+    std::string_view overleaf;
+};
+
+Options options_of(const Section& section) {
+    const Attributes& given = section.heading->attributes;
+    return {given.option("yes").value_or(""), given.option("overleaf").value_or("")};
+}
+
+TextStyle use_style(double scale) {
+    TextStyle look = plain_style(12 * scale);
+    look.leading = 1.2;
+    return look;
+}
+
+Frame set_before(const std::vector<const Block*>& paragraphs, double width, LayoutContext& context) {
+    Frame frame;
+    frame.width = width;
+    for (const Block* paragraph : paragraphs) {
+        ++context.node;
+        frame.append(set_text(paragraph->inlines, use_style(context.scale), width, "paragraph", context));
+    }
+    if (!paragraphs.empty()) frame.height += kBelowWords;
+    return frame;
+}
+
+/// What stands on a later side again is no second part of the sheet's structure.
+Frame set_again(Frame frame) {
+    for (PlacedItem& item : frame.items) item.origin.element = kNoElement;
+    return frame;
+}
+
+/// Everything of a chart, set but not yet on sides.
+class Ladder {
+  public:
+    Ladder(const Section& section, double width, LayoutContext& context)
+        : options_{options_of(section)},
+          onward_{section.has("onward")},
+          width_{width},
+          context_{context},
+          plan_{ladder_plan(section.blocks, onward_, context)} {
+        line_ = section.heading->line;
+        set_columns();
+        before_ = set_before(plan_.before, width, context);
+        set_steps();
+        set_remarks();
+        if (plan_.legend) set_legend();
+    }
+
+    Pieces sides(const LadderRoom& room) {
+        Pieces pieces;
+        if (onward_) return {onward_piece()};
+        std::size_t from = 0;
+        do {
+            const double space = pieces.empty() ? room.first : room.later;
+            const Side side = next_side(from, pieces.size(), space, room.foot);
+            pieces.push_back(drawn(side, pieces.size(), space));
+            from = side.to;
+        } while (from < rungs_.size());
+        return pieces;
+    }
+
+  private:
+    /// Rungs [from, to) on one side.
+    struct Side {
+        std::size_t from;
+        std::size_t to;
+        double foot = 0;    ///< stays free below
+        bool fills = true;  ///< reaches down to the foot
+    };
+
+    /// Large type needs another share between the first question and its box: a long word, or many steps.
+    void set_columns() {
+        const double apart = columns_.steps_left - columns_.first;
+        if (context_.large_print()) columns_.first = onward_ ? mm(43) : mm(52);
+        columns_.steps_left = columns_.first + apart;
+        if (onward_) columns_.way = (columns_.first - kQuestionPoint) / 2;
+    }
+
+    void set_steps() {
+        std::size_t number = 1;
+        for (const LadderStep& step : plan_.steps) {
+            const bool first = &step == &plan_.steps.front();
+            if (first && step.exit && step.exit->steps) {
+                first_ = set_first_rung(plan_, onward_, options_.yes, columns_, width_, context_);
+                if (onward_) return;
+            } else {
+                rungs_.push_back(set_rung(step, number, columns_, width_, context_));
+            }
+            ++number;
+        }
+    }
+
+    /// Remarks stand in the free place beside the last step.
+    void set_remarks() {
+        if (plan_.remarks.empty()) return;
+        const bool beside = !rungs_.empty() && rungs_.back().return_x == 0;
+        const double left = beside ? columns_.exit_left + mm(3.2) : 0;
+        Frame words;
+        words.width = width_ - left;
+        for (const Block* paragraph : plan_.remarks) {
+            ++context_.node;
+            words.append(set_text(paragraph->inlines, use_style(context_.scale), words.width, "paragraph", context_));
+        }
+        if (!beside) {
+            remarks_ = std::move(words);
+            return;
+        }
+        Frame& last = rungs_.back().frame;
+        if (words.height <= last.height) return last.put_in_middle(std::move(words), left);
+        last.height = words.height;
+        last.put(std::move(words), left, 0);
+    }
+
+    /// Small symbols with their meaning, one after the other.
+    void set_legend() {
+        const double size = 9.5 * context_.scale;
+        TextStyle look = plain_style(size);
+        look.leading = 1.2;
+        legend_.width = width_;
+        double x = 0;
+        double y = 0;
+        const double pitch = mm(5.6) * context_.scale;
+        for (const Block& item : plan_.legend->children) {
+            ++context_.node;
+            Frame cell = legend_cell(item, look, pitch);
+            if (x > 0 && x + cell.width > width_) {
+                x = 0;
+                y += pitch;
+            }
+            const double cell_width = cell.width;
+            legend_.put(std::move(cell), x, y);
+            x += cell_width + mm(3);
+        }
+        legend_.height = y + pitch;
+    }
+
+    Frame legend_cell(const Block& item, const TextStyle& look, double height) {
+        Frame cell;
+        cell.height = height;
+        Inlines words = inlines_of(item);
+        for (auto figure = words.begin(); figure != words.end() && figure->kind == Inline::Kind::figure;
+             figure = words.begin()) {
+            Frame symbol = legend_symbol(*figure);
+            const double symbol_width = symbol.width;
+            if (cell.width > 0) cell.width += mm(1);
+            cell.put_in_middle(std::move(symbol), cell.width);
+            cell.width += symbol_width;
+            words.erase(figure);
+            while (!words.empty() && words.front().kind == Inline::Kind::text &&
+                   words.front().text.find_first_not_of(' ') == std::string::npos)
+                words.erase(words.begin());
+        }
+        if (!words.empty() && words.front().kind == Inline::Kind::text)
+            words.front().text.erase(0, words.front().text.find_first_not_of(' '));
+        if (cell.width > 0) cell.width += mm(1.6);
+        const double natural = std::min(natural_width(words, look, context_) + 1, width_ - cell.width);
+        Frame text = set_text(words, look, natural, "list item", context_);
+        cell.put_in_middle(std::move(text), cell.width);
+        cell.width += natural;
+        return cell;
+    }
+
+    Frame legend_symbol(const Inline& figure) {
+        const double scale = std::min(context_.scale, 1.35);
+        Frame symbol;
+        symbol.width = mm(8) * scale;
+        symbol.height = mm(figure.text == "chart" ? 5.2 : 4) * scale;
+        const Origin origin{context_.node, "figure", {}, figure.element};
+        if (figure.text == "question") {
+            Frame part = symbol;
+            put_symbol(part, LadderWords::Kind::question, origin);
+            return part;
+        }
+        if (figure.text == "short-question") {
+            put_diamond(symbol, origin);
+            return symbol;
+        }
+        const bool end = figure.text == "end";
+        const bool chart = figure.text == "chart";
+        if (!end && !chart && figure.text != "action")
+            context_.refuse("figure-unknown", "There is no symbol named " + figure.text + ".", figure.line);
+        put_symbol(symbol,
+                   end     ? LadderWords::Kind::end
+                   : chart ? LadderWords::Kind::chart
+                           : LadderWords::Kind::action,
+                   origin);
+        return symbol;
+    }
+
+    double least_gap() const { return least_ladder_gap(context_); }
+
+    /// Height of what a side always has: its head, and the letter where it goes on from the side before.
+    double head_height(std::size_t number) const {
+        double height = number == 0 ? before_.height : 0;
+        if (first_) height += first_->frame.height;
+        if (number > 0) height += (first_ ? least_gap() : 0) + connector_side(context_);
+        return height;
+    }
+
+    /// Rungs [from, to) with the least gaps between them and above the first, if anything stands there.
+    double rungs_height(std::size_t from, std::size_t to, std::size_t number) const {
+        double height = 0;
+        for (std::size_t at = from; at < to; ++at)
+            height += (at > from || first_ || number > 0 ? least_gap() : 0) + rungs_[at].frame.height;
+        return height;
+    }
+
+    double end_height() const {
+        return (remarks_.height > 0 ? kBelowWords + remarks_.height : 0) +
+               (legend_.height > 0 ? kBelowWords + legend_.height : 0);
+    }
+
+    Side next_side(std::size_t from, std::size_t number, double space, double foot) const {
+        const std::size_t all = rungs_.size();
+        const double head = head_height(number);
+        const double whole = head + rungs_height(from, all, number) + end_height();
+        if (whole + foot <= space + kFitTolerance) return {from, all, foot};
+        constexpr std::size_t kLeastOnSide = 2;
+        if (all - from < 2 * kLeastOnSide && whole <= space + kFitTolerance) return {from, all, 0, false};
+        std::size_t to = from;
+        const double over = least_gap() + connector_side(context_);
+        while (to < all && head + rungs_height(from, to + 1, number) + over <= space + kFitTolerance) ++to;
+        const std::size_t most = all - from >= 2 * kLeastOnSide ? all - kLeastOnSide : all - 1;
+        to = std::min(to, std::max(most, from + 1));
+        return {from, good_break(from, std::max(to, from + 1)), 0};
+    }
+
+    /// A chart breaks after an exit that ends rather than elsewhere, and not between an action and the question that
+    /// checks it, if it has the choice.
+    std::size_t good_break(std::size_t from, std::size_t to) const {
+        if (to < rungs_.size() && to - from > 2 && !rungs_[to - 1].exit_ends && rungs_[to - 2].exit_ends) return to - 1;
+        for (std::size_t at = to; at > from + 1 && at < rungs_.size(); --at)
+            if (rungs_[at - 1].question || !rungs_[at].question) return at;
+        return to;
+    }
+
+    /// The way from one symbol to the next, `length` long: arrow, label, and what comes back from the exit.
+    void put_way(Frame& frame, const Rung& from, double top, double main_bottom, double length) {
+        const Origin origin{from.node, "arrow", {}};
+        const double below = top + from.frame.height;
+        const double tip = below + length;
+        if (from.question) put_way_label(frame, options_.yes, from.node, columns_.way, below, length, context_);
+        put_arrow(frame, {columns_.way, top + main_bottom}, {columns_.way, tip}, kArrowLine, origin);
+        if (from.return_from == 0) return;
+        const double level = below + mm(1.9);
+        frame.put_rule({{from.return_x, top + from.return_from},
+                        {from.return_x, level + kReturnLine / 2},
+                        kReturnLine,
+                        Ink::black},
+                       origin);
+        put_arrow(frame, {from.return_x, level}, {columns_.way + kArrowLine / 2, level}, kReturnLine, origin);
+    }
+
+    Piece onward_piece() {
+        Piece piece;
+        piece.line = line_;
+        piece.frame = std::move(before_);
+        piece.frame.width = width_;
+        if (!first_) return piece;
+        const double top = piece.frame.height;
+        const double end = top + first_->frame.height + mm(4);
+        piece.field = first_->field;
+        const double from = top + first_->main_bottom;
+        piece.frame.append(std::move(first_->frame));
+        piece.frame.height = end;
+        put_arrow(piece.frame, {columns_.way, from}, {columns_.way, end}, kArrowLine, {first_->node, "arrow", {}});
+        return piece;
+    }
+
+    Frame overleaf(std::size_t letter, bool leaves) {
+        Frame frame;
+        const double side = connector_side(context_);
+        frame.width = width_;
+        frame.height = side;
+        ++context_.node;
+        frame.put(connector(letter, context_), columns_.way - side / 2, 0);
+        if (!leaves || options_.overleaf.empty()) return frame;
+        TextStyle look = plain_style(12 * context_.scale, Face::bold);
+        look.leading = 1.2;
+        const double left = columns_.way + side / 2 + mm(3);
+        frame.put_in_middle(set_text(words(options_.overleaf, kNoElement), look, width_ - left, "connector", context_),
+                            left);
+        return frame;
+    }
+
+    Piece drawn(const Side& side, std::size_t number, double space) {
+        const bool last = side.to == rungs_.size();
+        const double fixed = head_height(number) + rungs_height(side.from, side.to, number) +
+                             (last ? end_height() : least_gap() + connector_side(context_));
+        const std::size_t parts = (first_ ? 1U : 0U) + (number > 0 ? 1U : 0U) + side.to - side.from + (last ? 0U : 1U);
+        const double free = (space - side.foot - fixed) / static_cast<double>(std::max<std::size_t>(parts, 2) - 1);
+        const double gap = std::clamp(least_gap() + free, least_gap(), best_ladder_gap(context_));
+        Piece piece;
+        piece.line = line_;
+        Frame& frame = piece.frame;
+        frame.width = width_;
+        if (number == 0) frame.append(Frame{before_});
+        const Rung* above = nullptr;
+        double above_top = 0;
+        const auto go_on = [&](Frame next, double main_top) {
+            if (above) put_way(frame, *above, above_top, above->main_bottom, gap + main_top);
+            if (above) frame.height += gap;
+            above_top = frame.height;
+            frame.append(std::move(next));
+        };
+        if (first_) {
+            go_on(number == 0 ? Frame{first_->frame} : set_again(first_->frame), 0);
+            above = &*first_;
+            piece.field = first_->field;
+        }
+        Rung entry;
+        if (number > 0) {
+            Frame circle = overleaf(number - 1, false);
+            entry.frame.height = entry.main_bottom = circle.height;
+            entry.node = context_.node;
+            go_on(std::move(circle), 0);
+            above = &entry;
+        }
+        std::string field;
+        for (std::size_t at = side.from; at < side.to; ++at) {
+            Rung& rung = rungs_[at];
+            if (field.empty()) field = rung.field;
+            const double height = rung.frame.height;
+            go_on(std::move(rung.frame), rung.main_top);
+            rung.frame = {};
+            rung.frame.height = height;
+            above = &rung;
+        }
+        if (!field.empty()) piece.field = field;
+        if (side.to > side.from) piece.line = rungs_[side.from].line;
+        if (!last) go_on(overleaf(number, true), 0);
+        if (last) put_end(frame, side, space);
+        return piece;
+    }
+
+    /// Remarks below the steps, the legend at the foot of the room.
+    void put_end(Frame& frame, const Side& side, double space) {
+        if (remarks_.height > 0) frame.append(std::move(remarks_), 0, kBelowWords);
+        const double bottom = side.fills ? std::max(frame.height, space - side.foot) : 0;
+        if (legend_.height > 0) {
+            const double top = std::max(frame.height + kBelowWords, bottom - legend_.height);
+            frame.height = top + legend_.height;
+            frame.put(std::move(legend_), 0, top);
+        }
+        frame.height = std::max(frame.height, bottom);
+    }
+
+    Options options_;
+    bool onward_;
+    double width_;
+    LayoutContext& context_;
+    LadderPlan plan_;
+    LadderColumns columns_;
+    std::size_t line_ = 0;
+    Frame before_;
+    std::optional<Rung> first_;  ///< a first question with a box of steps
+    std::vector<Rung> rungs_;
+    Frame remarks_;
+    Frame legend_;
+};
+
+}  // namespace
+
+Pieces set_ladder(const Section& section, double width, const LadderRoom& room, LayoutContext& context) {
+    ++context.node;
+    return Ladder{section, width, context}.sides(room);
+}
+
+}  // namespace ventfolio
