@@ -14,15 +14,18 @@ namespace ventfolio {
 namespace {
 
 constexpr double kBelowWords = mm(2);
+constexpr double kOnward = mm(4);  // how far the way leads on below a chart that goes on in the section below it
 
 struct Options {
     std::string_view yes;
     std::string_view overleaf;
+    std::string_view again;
 };
 
 Options options_of(const Section& section) {
     const Attributes& given = section.heading->attributes;
-    return {given.option("yes").value_or(""), given.option("overleaf").value_or("")};
+    return {given.option("yes").value_or(""), given.option("overleaf").value_or(""),
+            given.option("again").value_or("")};
 }
 
 TextStyle use_style(double scale) {
@@ -51,10 +54,11 @@ Frame set_again(Frame frame) {
 /// Everything of a chart, set but not yet on sides.
 class Ladder {
   public:
-    Ladder(const Section& section, double width, LayoutContext& context)
+    Ladder(const Section& section, double width, const LadderRoom& room, LayoutContext& context)
         : options_{options_of(section)},
           onward_{section.has("onward")},
           width_{width},
+          room_{room},
           context_{context},
           plan_{ladder_plan(section.blocks, onward_, context)} {
         line_ = section.heading->line;
@@ -65,13 +69,13 @@ class Ladder {
         if (plan_.legend) set_legend();
     }
 
-    Pieces sides(const LadderRoom& room) {
+    Pieces sides() {
         Pieces pieces;
-        if (onward_) return {onward_piece()};
+        if (onward_) return onward_pieces();
         std::size_t from = 0;
         do {
-            const double space = pieces.empty() ? room.first : room.later;
-            const Side side = next_side(from, pieces.size(), space, room.foot);
+            const double space = pieces.empty() ? room_.first : room_.later;
+            const Side side = next_side(from, pieces.size(), space, room_.foot);
             pieces.push_back(drawn(side, pieces.size(), space));
             from = side.to;
         } while (from < rungs_.size());
@@ -89,7 +93,7 @@ class Ladder {
 
     /// Large type needs another share between the first question and its box: a long word, or many steps.
     void set_columns() {
-        const double apart = columns_.steps_left - columns_.first;
+        const double apart = context_.large_print() ? mm(11) : columns_.steps_left - columns_.first;
         if (context_.large_print()) columns_.first = onward_ ? mm(43) : mm(52);
         columns_.steps_left = columns_.first + apart;
         if (onward_) columns_.way = (columns_.first - kQuestionPoint) / 2;
@@ -100,13 +104,29 @@ class Ladder {
         for (const LadderStep& step : plan_.steps) {
             const bool first = &step == &plan_.steps.front();
             if (first && step.exit && step.exit->steps) {
-                first_ = set_first_rung(plan_, onward_, options_.yes, columns_, width_, context_);
+                first_ = set_first_rung(plan_, onward_, options_.yes, columns_, width_,
+                                        room_.first - before_.height - kOnward, context_);
                 if (onward_) return;
+                again_ = context_.large_print() ? pointer_to_steps(step) : *first_;
+                again_->frame = set_again(std::move(again_->frame));
             } else {
                 rungs_.push_back(set_rung(step, number, columns_, width_, context_));
             }
             ++number;
         }
+    }
+
+    /// In large print the box of steps would leave no room for others: later sides send to the first one.
+    Rung pointer_to_steps(LadderStep step) {
+        const std::vector<Finding>::size_type known = context_.findings.size();
+        LadderWords& to = step.exit->to;
+        to.kind = LadderWords::Kind::chart;
+        to.words = split_after_strong(to.words).first;
+        const Inlines where = words(" " + std::string{options_.again});
+        to.words.insert(to.words.end(), where.begin(), where.end());
+        Rung rung = set_rung(step, 1, columns_, width_, context_);
+        context_.findings.resize(known);  // reported with the step itself
+        return rung;
     }
 
     /// Remarks stand in the free place beside the last step.
@@ -211,7 +231,7 @@ class Ladder {
     /// Height of what a side always has: its head, and the letter where it goes on from the side before.
     double head_height(std::size_t number) const {
         double height = number == 0 ? before_.height : 0;
-        if (first_) height += first_->frame.height;
+        if (first_) height += (number == 0 ? *first_ : *again_).frame.height;
         if (number > 0) height += (first_ ? least_gap() : 0) + connector_side(context_);
         return height;
     }
@@ -235,11 +255,12 @@ class Ladder {
         const double whole = head + rungs_height(from, all, number) + end_height();
         if (whole + foot <= space + kFitTolerance) return {from, all, foot};
         constexpr std::size_t kLeastOnSide = 2;
-        if (all - from < 2 * kLeastOnSide && whole <= space + kFitTolerance) return {from, all, 0, false};
+        // Two steps that fit without the foot are not torn apart for it.
+        if (all - from <= kLeastOnSide && whole <= space + kFitTolerance) return {from, all, 0, false};
         std::size_t to = from;
         const double over = least_gap() + connector_side(context_);
         while (to < all && head + rungs_height(from, to + 1, number) + over <= space + kFitTolerance) ++to;
-        const std::size_t most = all - from >= 2 * kLeastOnSide ? all - kLeastOnSide : all - 1;
+        const std::size_t most = all - from > kLeastOnSide ? all - kLeastOnSide : all - 1;
         to = std::min(to, std::max(most, from + 1));
         return {from, good_break(from, std::max(to, from + 1)), 0};
     }
@@ -270,20 +291,27 @@ class Ladder {
         put_arrow(frame, {from.return_x, level}, {columns_.way + kArrowLine / 2, level}, kReturnLine, origin);
     }
 
-    Piece onward_piece() {
+    Pieces onward_pieces() {
         Piece piece;
         piece.line = line_;
         piece.frame = std::move(before_);
         piece.frame.width = width_;
-        if (!first_) return piece;
+        if (!first_) return {std::move(piece)};
         const double top = piece.frame.height;
-        const double end = top + first_->frame.height + mm(4);
+        const double end = top + first_->frame.height + kOnward;
         piece.field = first_->field;
-        const double from = top + first_->main_bottom;
         piece.frame.append(std::move(first_->frame));
         piece.frame.height = end;
-        put_arrow(piece.frame, {columns_.way, from}, {columns_.way, end}, kArrowLine, {first_->node, "arrow", {}});
-        return piece;
+        put_arrow(piece.frame, {columns_.way, top + first_->main_bottom}, {columns_.way, end}, kArrowLine,
+                  {first_->node, "arrow", {}});
+        Pieces pieces{std::move(piece)};
+        if (first_->rest.height == 0) return pieces;
+        Piece rest;
+        rest.line = line_;
+        rest.frame.width = width_;
+        rest.frame.append(std::move(first_->rest), columns_.steps_left);
+        pieces.push_back(std::move(rest));
+        return pieces;
     }
 
     Frame overleaf(std::size_t letter, bool leaves) {
@@ -297,8 +325,7 @@ class Ladder {
         TextStyle look = plain_style(12 * context_.scale, Face::bold);
         look.leading = 1.2;
         const double left = columns_.way + side / 2 + mm(3);
-        frame.put_in_middle(set_text(words(options_.overleaf, kNoElement), look, width_ - left, "connector", context_),
-                            left);
+        frame.put_in_middle(set_text(words(options_.overleaf), look, width_ - left, "connector", context_), left);
         return frame;
     }
 
@@ -323,8 +350,9 @@ class Ladder {
             frame.append(std::move(next));
         };
         if (first_) {
-            go_on(number == 0 ? Frame{first_->frame} : set_again(first_->frame), 0);
-            above = &*first_;
+            const Rung& head = number == 0 ? *first_ : *again_;
+            go_on(Frame{head.frame}, 0);
+            above = &head;
             piece.field = first_->field;
         }
         Rung entry;
@@ -367,12 +395,14 @@ class Ladder {
     Options options_;
     bool onward_;
     double width_;
+    LadderRoom room_;
     LayoutContext& context_;
     LadderPlan plan_;
     LadderColumns columns_;
     std::size_t line_ = 0;
     Frame before_;
     std::optional<Rung> first_;  ///< a first question with a box of steps
+    std::optional<Rung> again_;  ///< what stands for it on later sides
     std::vector<Rung> rungs_;
     Frame remarks_;
     Frame legend_;
@@ -382,7 +412,7 @@ class Ladder {
 
 Pieces set_ladder(const Section& section, double width, const LadderRoom& room, LayoutContext& context) {
     ++context.node;
-    return Ladder{section, width, context}.sides(room);
+    return Ladder{section, width, room, context}.sides();
 }
 
 }  // namespace ventfolio

@@ -16,12 +16,12 @@ struct LadderRoom {
 ///
 /// Yes goes down, the exit goes right; an exit that comes back joins the way in the gap below its step, so no arrow
 /// crosses words or another arrow, and none goes up. What does not fit goes on overleaf, at the same letter in a
-/// circle, below the first question and its box of steps, which stand there again. Where all fits with the foot, the
-/// last piece fills its room.
+/// circle, below the first question and its box of steps, which stand there again; in large print, with the words of
+/// `again` in place of the box. Where all fits with the foot, the last piece fills its room.
 ///
 /// Options of the heading: `yes` is the word at the arrows down, `overleaf` stands beside the circle where the chart
-/// goes on. Class `.onward`: the steps stand beside the box of the first question and lead to the section below; one
-/// piece.
+/// goes on, `again` says where the box of steps is. Class `.onward`: the steps stand beside the box of the first
+/// question and lead to the section below; the box may go on in a second piece.
 Pieces set_ladder(const Section& section, double width, const LadderRoom& room, LayoutContext& context);
 
 }  // namespace ventfolio

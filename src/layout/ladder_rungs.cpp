@@ -4,7 +4,7 @@
 #include <utility>
 
 #include "layout/blocks.hpp"
-#include "layout/headings.hpp"
+#include "layout/ladder_box.hpp"
 #include "layout/ladder_symbols.hpp"
 
 namespace ventfolio {
@@ -18,12 +18,6 @@ constexpr double kLeastHeight = mm(10.9);
 constexpr double kDiamondWidth = mm(66);
 constexpr double kDiamondHeight = mm(14);
 constexpr double kDiamondText = mm(44);  // longest question that a diamond holds
-
-TextStyle step_style(double scale) {
-    TextStyle look = plain_style(14 * scale);
-    look.leading = 1.144;
-    return look;
-}
 
 TextStyle label_style(double scale, Alignment alignment) {
     TextStyle look = plain_style(12 * scale, Face::bold);
@@ -76,7 +70,7 @@ double point_of(Kind kind) { return kind == Kind::chart ? kChartPoint : 0; }
 
 Symbol measured(const LadderWords& what, double width, double left, LayoutContext& context,
                 Alignment alignment = Alignment::left) {
-    TextStyle look = step_style(context.scale);
+    TextStyle look = ladder_style(context.scale);
     look.alignment = alignment;
     const double right = what.kind == Kind::question ? kQuestionPoint + mm(0.5) : kPadSide;
     Symbol symbol{what.kind,  set_text(what.words, look, width - left - right, "step", context), left, width, 0,
@@ -113,7 +107,7 @@ void put_exit(Rung& rung, const LadderExit& exit, Symbol symbol, double from, co
 
 bool fits_diamond(const LadderStep& step, LayoutContext& context) {
     return step.main.kind == Kind::question &&
-           natural_width(step.main.words, step_style(context.scale), context) <= kDiamondText;
+           natural_width(step.main.words, ladder_style(context.scale), context) <= kDiamondText;
 }
 
 Frame diamond(Frame words, LayoutContext& context) {
@@ -165,7 +159,7 @@ Rung set_rung(const LadderStep& step, std::size_t number, const LadderColumns& c
     const bool in_diamond = fits_diamond(step, context);
     Symbol symbol = in_diamond ? Symbol{Kind::question,
                                         [&] {
-                                            TextStyle look = step_style(context.scale);
+                                            TextStyle look = ladder_style(context.scale);
                                             look.alignment = Alignment::center;
                                             return set_text(step.main.words, look, kDiamondText, "step", context);
                                         }(),
@@ -192,75 +186,13 @@ void put_way_label(Frame& frame, std::string_view label, std::size_t node, doubl
                    LayoutContext& context) {
     constexpr double kBeside = mm(2.2);
     const std::size_t before = std::exchange(context.node, node);
-    Frame text = set_text(words(label, kNoElement), label_style(context.scale, Alignment::right), way - kBeside,
-                          "label", context);
+    Frame text = set_text(words(label), label_style(context.scale, Alignment::right), way - kBeside, "label", context);
     context.node = before;
     const double y = top + (length - text.height) / 2;
     frame.put(std::move(text), 0, y);
 }
 
 namespace {
-
-/// A black square with a number, smaller than a rung's: the steps of the box.
-Frame small_number(std::size_t number, std::size_t element, LayoutContext& context) {
-    const double side = mm(6) * std::min(context.scale, 1.35);
-    TextStyle look = plain_style(12 * std::min(context.scale, 1.35), Face::bold);
-    look.ink = Ink::white;
-    look.leading = 1;
-    look.alignment = Alignment::center;
-    Frame text = set_text(words(std::to_string(number), element), look, side, "step number", context);
-    Frame frame;
-    frame.width = frame.height = side;
-    frame.put_black_field({context.node, "step", {}});
-    const double top = top_with_capitals_in_middle(text, side);
-    frame.put(std::move(text), 0, top);
-    return frame;
-}
-
-Frame step_of_box(const Block& item, std::size_t number, double width, LayoutContext& context) {
-    ++context.node;
-    if (item.children.size() > 1 || (!item.children.empty() && item.children.front().kind == Block::Kind::list))
-        context.refuse_unprinted("what follows the words of a step", item.line);
-    Frame mark = small_number(number, item.element, context);
-    const TextStyle look = step_style(context.scale);
-    const double indent = mark.width + mm(2.6);
-    Frame text = set_text(inlines_of(item), look, width - indent, "step", context);
-    const double drop = top_with_capitals_in_middle(text, mark.height);
-    Frame frame;
-    frame.width = width;
-    frame.height = std::max(mark.height, drop + text.height);
-    frame.put(std::move(mark), 0, 0);
-    frame.put(std::move(text), indent, drop);
-    return frame;
-}
-
-/// The heavy box: a black bar with its name, then its steps.
-Frame set_steps_box(const LadderExit& exit, double width, LayoutContext& context) {
-    constexpr double kBarPad = mm(1.1);
-    constexpr double kSide = mm(3.2);
-    constexpr double kDrop = mm(0.5);  // brings the words to the middle of what the outline leaves of the bar
-    HeadingLook look{plain_style(16 * context.scale, Face::bold), plain_style(11 * context.scale, Face::bold)};
-    look.heading.ink = look.aside.ink = Ink::white;
-    look.heading.leading = look.aside.leading = 1.15;
-    ++context.node;
-    const double inner = width - 2 * kSide;
-    const auto [name, aside] = split_after_strong(exit.to.words);
-    Frame heading = set_heading(name, aside, look, inner, context);
-    Frame box;
-    box.width = width;
-    box.height = heading.height + 2 * kBarPad;
-    box.put_black_field({context.node, "steps", {}});
-    box.put(std::move(heading), kSide, kBarPad + kDrop);
-    const std::size_t node = context.node;
-    std::size_t number = 0;
-    for (const Block& item : exit.steps->children) {
-        Frame step = step_of_box(item, ++number, inner, context);
-        box.append(std::move(step), kSide, number == 1 ? mm(2.4) : mm(1.8));
-    }
-    box.height += mm(2.4);
-    box.put_outline(kEndLine, {node, "steps", {}});
-    return box;
-}
 
 TextStyle first_question_style(double scale, bool large) {
     TextStyle look = plain_style((large ? 14 : 16) * scale);
@@ -287,7 +219,7 @@ Frame set_first_question(const LadderStep& step, bool numbered, double width, do
 }  // namespace
 
 Rung set_first_rung(const LadderPlan& plan, bool beside, std::string_view yes, const LadderColumns& columns,
-                    double width, LayoutContext& context) {
+                    double width, double room, LayoutContext& context) {
     const LadderStep& first = plan.steps.front();
     Rung rung;
     rung.node = ++context.node;
@@ -303,7 +235,8 @@ Rung set_first_rung(const LadderPlan& plan, bool beside, std::string_view yes, c
         below.push_back(measured(plan.steps[at].main, step_width, kPadSide, context));
         below_height += gap + below.back().height;
     }
-    Frame box = set_steps_box(*first.exit, width - columns.steps_left, context);
+    auto [box, rest] = set_steps_box(*first.exit, width - columns.steps_left, room, context);
+    rung.rest = std::move(rest);
     const std::size_t last = context.node;
     context.node = rung.node;
     Frame question =

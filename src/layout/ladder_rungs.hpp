@@ -31,6 +31,7 @@ struct Rung {
     double main_bottom = 0;  ///< and where one to below starts
     double return_x = 0;     ///< where an exit that comes back leaves its box
     double return_from = 0;  ///< and at which height; 0: nothing comes back
+    Frame rest;              ///< of a box of steps that was cut; no height: none
     std::string field;       ///< first value in it
     std::size_t line = 0;
 };
@@ -40,9 +41,10 @@ Rung set_rung(const LadderStep& step, std::size_t number, const LadderColumns& c
               LayoutContext& context);
 
 /// The first question with its box of steps at the right, over the whole width. With `beside`, further steps stand
-/// below the question, as far as the box reaches. `columns.way` is where the way leads on.
+/// below the question, as far as the box reaches, and the box is cut where it is taller than `room`. `columns.way` is
+/// where the way leads on.
 Rung set_first_rung(const LadderPlan& plan, bool beside, std::string_view yes, const LadderColumns& columns,
-                    double width, LayoutContext& context);
+                    double width, double room, LayoutContext& context);
 
 /// "Yes" at an arrow down that begins at `top` and is `length` long.
 void put_way_label(Frame& frame, std::string_view label, std::size_t node, double way, double top, double length,

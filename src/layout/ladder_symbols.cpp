@@ -146,8 +146,7 @@ Frame connector(std::size_t number, LayoutContext& context) {
     const double half = kEndLine / 2;
     frame.put_path(outline(rounded({half, half}, side - kEndLine, side - kEndLine, side / 2 - half), kEndLine),
                    {context.node, "connector", {}});
-    frame.put(centred_mark(words(letter, kNoElement), mark_style(14 * mark_scale(context), Ink::black), side,
-                           "connector", context),
+    frame.put(centred_mark(words(letter), mark_style(14 * mark_scale(context), Ink::black), side, "connector", context),
               0, 0);
     return frame;
 }

@@ -84,7 +84,7 @@ TEST_CASE("a hostile name prints as itself wherever it stands") {
             REQUIRE_MESSAGE((!set.refused_by_profile() && !set.refused_by_sheets()), set.refusals());
             const std::string expected = without_blanks(row.name);
             for (const SetSheet& sheet : set.sheets) {
-                const bool on_wall = sheet.document.sheet == "bedside-card";
+                const bool on_wall = sheet.document.front("audience") == "wall";
                 if (on_wall != (field == "person.preferred_name")) continue;
                 CAPTURE(sheet.placed.name);
                 CHECK(sheet.document.identifiers.front().text() == row.name);
