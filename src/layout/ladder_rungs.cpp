@@ -17,7 +17,7 @@ constexpr double kPadSide = mm(3.2);
 constexpr double kLeastHeight = mm(10.9);
 constexpr double kDiamondWidth = mm(66);
 constexpr double kDiamondHeight = mm(14);
-constexpr double kDiamondText = mm(44);  // longest question that a diamond holds
+constexpr double kDiamondText = mm(39.5);  // longest question that a diamond holds
 
 TextStyle label_style(double scale, Alignment alignment) {
     TextStyle look = plain_style(12 * scale, Face::bold);
