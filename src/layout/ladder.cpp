@@ -1,13 +1,12 @@
 #include "layout/ladder.hpp"
 
 #include <algorithm>
-#include <numeric>
 #include <utility>
 
-#include "layout/facts.hpp"
-#include "layout/figures/signs.hpp"
+#include "layout/ladder_legend.hpp"
 #include "layout/ladder_rungs.hpp"
 #include "layout/ladder_symbols.hpp"
+#include "layout/ladder_way.hpp"
 #include "layout/type_sizes.hpp"
 
 namespace ventfolio {
@@ -66,7 +65,8 @@ class Ladder {
         before_ = set_before(plan_.before, width, context);
         set_steps();
         set_remarks();
-        if (plan_.legend) set_legend();
+        if (plan_.legend) legend_ = set_ladder_legend(*plan_.legend, width, context);
+        if (onward_) check_onward();
     }
 
     Pieces sides() {
@@ -150,80 +150,14 @@ class Ladder {
         last.put(std::move(words), left, 0);
     }
 
-    /// Small symbols with their meaning, one after the other.
-    void set_legend() {
-        const double size = 9.5 * context_.scale;
-        TextStyle look = plain_style(size);
-        look.leading = 1.2;
-        legend_.width = width_;
-        double x = 0;
-        double y = 0;
-        const double pitch = mm(5.6) * context_.scale;
-        for (const Block& item : plan_.legend->children) {
-            ++context_.node;
-            Frame cell = legend_cell(item, look, pitch);
-            if (x > 0 && x + cell.width > width_) {
-                x = 0;
-                y += pitch;
-            }
-            const double cell_width = cell.width;
-            legend_.put(std::move(cell), x, y);
-            x += cell_width + mm(3);
-        }
-        legend_.height = y + pitch;
-    }
-
-    Frame legend_cell(const Block& item, const TextStyle& look, double height) {
-        Frame cell;
-        cell.height = height;
-        Inlines words = inlines_of(item);
-        for (auto figure = words.begin(); figure != words.end() && figure->kind == Inline::Kind::figure;
-             figure = words.begin()) {
-            Frame symbol = legend_symbol(*figure);
-            const double symbol_width = symbol.width;
-            if (cell.width > 0) cell.width += mm(1);
-            cell.put_in_middle(std::move(symbol), cell.width);
-            cell.width += symbol_width;
-            words.erase(figure);
-            while (!words.empty() && words.front().kind == Inline::Kind::text &&
-                   words.front().text.find_first_not_of(' ') == std::string::npos)
-                words.erase(words.begin());
-        }
-        if (!words.empty() && words.front().kind == Inline::Kind::text)
-            words.front().text.erase(0, words.front().text.find_first_not_of(' '));
-        if (cell.width > 0) cell.width += mm(1.6);
-        const double natural = std::min(natural_width(words, look, context_) + 1, width_ - cell.width);
-        Frame text = set_text(words, look, natural, "list item", context_);
-        cell.put_in_middle(std::move(text), cell.width);
-        cell.width += natural;
-        return cell;
-    }
-
-    Frame legend_symbol(const Inline& figure) {
-        const double scale = std::min(context_.scale, 1.35);
-        Frame symbol;
-        symbol.width = mm(8) * scale;
-        symbol.height = mm(figure.text == "chart" ? 5.2 : 4) * scale;
-        const Origin origin{context_.node, "figure", {}, figure.element};
-        if (figure.text == "question") {
-            Frame part = symbol;
-            put_symbol(part, LadderWords::Kind::question, origin);
-            return part;
-        }
-        if (figure.text == "short-question") {
-            put_diamond(symbol, origin);
-            return symbol;
-        }
-        const bool end = figure.text == "end";
-        const bool chart = figure.text == "chart";
-        if (!end && !chart && figure.text != "action")
-            context_.refuse("figure-unknown", "There is no symbol named " + figure.text + ".", figure.line);
-        put_symbol(symbol,
-                   end     ? LadderWords::Kind::end
-                   : chart ? LadderWords::Kind::chart
-                           : LadderWords::Kind::action,
-                   origin);
-        return symbol;
+    /// What an onward chart has no place for.
+    void check_onward() {
+        if (!plan_.remarks.empty()) context_.refuse_unprinted("a remark to such a chart", plan_.remarks.front()->line);
+        if (plan_.legend) context_.refuse_unprinted("the legend of such a chart", plan_.legend->line);
+        for (const Rung& rung : rungs_) context_.refuse_unprinted("a chart without a box of steps", rung.line);
+        for (const LadderStep& step : plan_.steps)
+            if (&step != &plan_.steps.front() && step.exit)
+                context_.refuse_unprinted("a second question", step.main.line);
     }
 
     double least_gap() const { return least_ladder_gap(context_); }
@@ -274,23 +208,6 @@ class Ladder {
         return to;
     }
 
-    /// The way from one symbol to the next, `length` long: arrow, label, and what comes back from the exit.
-    void put_way(Frame& frame, const Rung& from, double top, double main_bottom, double length) {
-        const Origin origin{from.node, "arrow", {}};
-        const double below = top + from.frame.height;
-        const double tip = below + length;
-        if (from.question) put_way_label(frame, options_.yes, from.node, columns_.way, below, length, context_);
-        put_arrow(frame, {columns_.way, top + main_bottom}, {columns_.way, tip}, kArrowLine, origin);
-        if (from.return_from == 0) return;
-        const double level = below + mm(1.9);
-        frame.put_rule({{from.return_x, top + from.return_from},
-                        {from.return_x, level + kReturnLine / 2},
-                        kReturnLine,
-                        Ink::black},
-                       origin);
-        put_arrow(frame, {from.return_x, level}, {columns_.way + kArrowLine / 2, level}, kReturnLine, origin);
-    }
-
     Pieces onward_pieces() {
         Piece piece;
         piece.line = line_;
@@ -329,54 +246,41 @@ class Ladder {
         return frame;
     }
 
-    Piece drawn(const Side& side, std::size_t number, double space) {
+    /// The gap between the symbols of a side, so that they use its room.
+    double gap_on(const Side& side, std::size_t number, double space) const {
         const bool last = side.to == rungs_.size();
         const double fixed = head_height(number) + rungs_height(side.from, side.to, number) +
                              (last ? end_height() : least_gap() + connector_side(context_));
         const std::size_t parts = (first_ ? 1U : 0U) + (number > 0 ? 1U : 0U) + side.to - side.from + (last ? 0U : 1U);
         const double free = (space - side.foot - fixed) / static_cast<double>(std::max<std::size_t>(parts, 2) - 1);
-        const double gap = std::clamp(least_gap() + free, least_gap(), best_ladder_gap(context_));
+        return std::clamp(least_gap() + free, least_gap(), best_ladder_gap(context_));
+    }
+
+    /// The letter where a side goes on from the one before.
+    Rung entry(std::size_t number) {
+        Rung circle;
+        circle.frame = overleaf(number - 1, false);
+        circle.main_bottom = circle.frame.height;
+        circle.node = context_.node;
+        return circle;
+    }
+
+    Piece drawn(const Side& side, std::size_t number, double space) {
+        const bool last = side.to == rungs_.size();
         Piece piece;
-        piece.line = line_;
-        Frame& frame = piece.frame;
-        frame.width = width_;
-        if (number == 0) frame.append(Frame{before_});
-        const Rung* above = nullptr;
-        double above_top = 0;
-        const auto go_on = [&](Frame next, double main_top) {
-            if (above) put_way(frame, *above, above_top, above->main_bottom, gap + main_top);
-            if (above) frame.height += gap;
-            above_top = frame.height;
-            frame.append(std::move(next));
-        };
-        if (first_) {
-            const Rung& head = number == 0 ? *first_ : *again_;
-            go_on(Frame{head.frame}, 0);
-            above = &head;
-            piece.field = first_->field;
-        }
-        Rung entry;
-        if (number > 0) {
-            Frame circle = overleaf(number - 1, false);
-            entry.frame.height = entry.main_bottom = circle.height;
-            entry.node = context_.node;
-            go_on(std::move(circle), 0);
-            above = &entry;
-        }
-        std::string field;
+        piece.line = side.to > side.from ? rungs_[side.from].line : line_;
+        piece.frame.width = width_;
+        if (number == 0) piece.frame.append(Frame{before_});
+        LadderWay way{piece.frame, columns_, options_.yes, gap_on(side, number, space), context_};
+        if (first_) way.add(number == 0 ? *first_ : *again_);
+        if (number > 0) way.add(entry(number));
         for (std::size_t at = side.from; at < side.to; ++at) {
-            Rung& rung = rungs_[at];
-            if (field.empty()) field = rung.field;
-            const double height = rung.frame.height;
-            go_on(std::move(rung.frame), rung.main_top);
-            rung.frame = {};
-            rung.frame.height = height;
-            above = &rung;
+            if (piece.field.empty()) piece.field = rungs_[at].field;
+            way.add(rungs_[at]);
         }
-        if (!field.empty()) piece.field = field;
-        if (side.to > side.from) piece.line = rungs_[side.from].line;
-        if (!last) go_on(overleaf(number, true), 0);
-        if (last) put_end(frame, side, space);
+        if (piece.field.empty() && first_) piece.field = first_->field;
+        if (!last) way.end_in(overleaf(number, true));
+        if (last) put_end(piece.frame, side, space);
         return piece;
     }
 

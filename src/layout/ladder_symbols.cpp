@@ -90,6 +90,14 @@ Frame centred_mark(const Inlines& mark, const TextStyle& look, double side, std:
 
 }  // namespace
 
+std::optional<LadderWords::Kind> ladder_kind(std::string_view name) {
+    if (name == "question") return LadderWords::Kind::question;
+    if (name == "action") return LadderWords::Kind::action;
+    if (name == "end") return LadderWords::Kind::end;
+    if (name == "chart") return LadderWords::Kind::chart;
+    return std::nullopt;
+}
+
 void put_symbol(Frame& frame, LadderWords::Kind kind, const Origin& origin) {
     const double half =
         (kind == LadderWords::Kind::end || kind == LadderWords::Kind::chart ? kEndLine : kSymbolLine) / 2;

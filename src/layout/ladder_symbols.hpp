@@ -1,6 +1,7 @@
 #pragma once
 
-#include <string>
+#include <optional>
+#include <string_view>
 
 #include "layout/ladder_plan.hpp"
 #include "layout/measures.hpp"
@@ -18,6 +19,9 @@ inline constexpr double kReturnLine = mm(0.5);
 inline constexpr double kQuestionPoint = mm(5);
 /// The same of the sign that sends to another chart, downwards.
 inline constexpr double kChartPoint = mm(2.6);
+
+/// The kind of this name: `question`, `action`, `end` or `chart`.
+std::optional<LadderWords::Kind> ladder_kind(std::string_view name);
 
 /// The outline of a kind over a whole frame, on its inner side.
 void put_symbol(Frame& frame, LadderWords::Kind kind, const Origin& origin);

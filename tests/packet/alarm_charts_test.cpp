@@ -241,6 +241,14 @@ TEST_CASE("a blocked tube is looked for where its mode shows it") {
     }
 }
 
+TEST_CASE("with a set volume the catheter is passed on the chart of high pressure too") {
+    const Charts charts{"adult-tracheostomy", "prescriptions.0.mode: vc_ac"};
+    const Document& high_pressure = charts.chart("high-pressure");
+    CHECK(step_with(high_pressure, "Does the catheter pass to 11 cm?") == 3);
+    CHECK(step_with(charts.chart("low-volume"), "Catheter passes to 11 cm?") == 3);
+    CHECK(step_with(Charts{"adult-tracheostomy"}.chart("high-pressure"), "Does the catheter pass") == 0);
+}
+
 TEST_CASE("a mask home is told nothing of a tube in the neck") {
     const Charts charts{"adult-mask"};
     const std::string words = words_of(charts);
