@@ -61,9 +61,12 @@ std::vector<Finding> judged_example(const RuleExample& example, ExampleFragment 
     const Fragment words{example.home, example.edits, example.sheet, example.audience, text, example.on};
     const bool whole_file = example.form == ExampleForm::template_file;
     std::vector<Finding> findings;
-    const Stationery own = whole_file ? stationery_with(std::string{example.file}, text, findings)
-                                      : stationery_with(path_of(example.sheet), file_with(words), findings);
+    Stationery own = whole_file ? stationery_with(std::string{example.file}, text, findings)
+                                : stationery_with(path_of(example.sheet), file_with(words), findings);
     if (!findings.empty()) return findings;
+    // Words stand alone: the leaves of their sheet are other templates.
+    const std::string leaves = std::string{example.sheet} + "/";
+    if (!whole_file) std::erase_if(own.sheets, [&](const auto& one) { return one.first.starts_with(leaves); });
     const std::vector<std::string> sheets =
         whole_file ? own.in_order() : std::vector<std::string>{std::string{example.sheet}};
     add_findings(words, own, sheets, true, findings);
