@@ -94,6 +94,23 @@ void add_oxygen(TemplateData::Object& data, const Household& home, const Printer
             : printer.not_recorded({.key = "entry", .on = kRescue, .ask = "equipment_provider"}, "oxygen.entry");
 }
 
+/// Source and way of the oxygen, for the drawing of the hose set.
+void add_oxygen_way(TemplateData::Object& data, const Household& home) {
+    const Oxygen& oxygen = *home.profile.oxygen;
+    const auto enters = [&](OxygenEntry entry) { return oxygen.entry.is(entry); };
+    data["oxygen_to_inlet"] = enters(OxygenEntry::device_inlet);
+    data["oxygen_to_outlet"] = enters(OxygenEntry::outlet_adapter);
+    data["oxygen_to_mask"] = enters(OxygenEntry::mask_port);
+    const bool listed = !oxygen.sources.empty();
+    const auto first_is = [&](OxygenSourceKind kind) { return listed && oxygen.sources.begin()->kind.is(kind); };
+    data["from_concentrator"] = first_is(OxygenSourceKind::concentrator);
+    data["from_cylinder"] = first_is(OxygenSourceKind::cylinder);
+    data["from_liquid"] = first_is(OxygenSourceKind::liquid);
+    const bool way =
+        enters(OxygenEntry::device_inlet) || enters(OxygenEntry::outlet_adapter) || enters(OxygenEntry::mask_port);
+    data["oxygen_way_known"] = way && listed && oxygen.sources.begin()->kind.given();
+}
+
 void add_equipment(TemplateData::Object& data, const Household& home, const Printer& printer) {
     const Oxygen& oxygen = *home.profile.oxygen;
     const bool has_oxygen = home.profile.oxygen.given() && oxygen.use.given();
@@ -229,6 +246,7 @@ TemplateData home_data(const Household& home, const Printer& printer, std::span<
     add_airway(data, home);
     add_equipment(data, home, printer);
     add_oxygen(data, home, printer);
+    add_oxygen_way(data, home);
     add_for_crew(data, home);
     add_cuff(data, home, printer);
     data["oxygen_least_awake"] = oxygen_least(home, home.profile.baseline->oxygen_level_awake, printer);

@@ -17,8 +17,10 @@ namespace ventfolio {
 /// safe minutes), `squeeze` (seconds between squeezes of the bag), `has_oxygen`, `bag_oxygen`, `has_exchanger`,
 /// `valve_or_cap`, `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`,
 /// `backup_label`, `many_places`, `cuffed`, `cuff_not_recorded`, `oxygen_least_awake|asleep`,
-/// `sleep_tag`, `main` (the prescription for sleep, else the first). For each prescription: `peak`, `peak_range`,
-/// `support`, `pressure_range`, `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
+/// `oxygen_to_inlet|outlet|mask`, `from_concentrator|cylinder|liquid`, `oxygen_way_known`, `sleep_tag`, `main` (the
+/// prescription for sleep, else the first). For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
+/// `in_chair`, `oxygen_here`, `vented`, `port_in_hose`, `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`,
+/// `accepted_…`, `sleeping`.
 ///
 /// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet
 /// `gaps_on_SHEET` if it has any: accepted or not, the family must see what is not there.

@@ -179,6 +179,22 @@ void add_units(TemplateData::Object& data, const Household& home, const DerivedP
     data["main_unit"] = data["unit"];
 }
 
+/// How the hose set of this place is drawn.
+void add_hookup(TemplateData::Object& data, const DerivedPrescription& one, const Household& home) {
+    const Prescription& order = *one.order;
+    const std::vector<Holder> all = holders(home, order, one.covers_asleep);
+    const bool rides = !all.empty() && all.front().device->on_chair.or_else(false);
+    data["in_chair"] = rides && !one.covers_asleep;
+    const bool given = home.profile.oxygen.given() && home.profile.oxygen->use.given();
+    const bool no_flow = order.oxygen.is_none() || (order.oxygen->flow.given() && !one.oxygen_flow);
+    const bool fraction = order.oxygen->fraction.given();
+    data["oxygen_here"] = given && (!no_flow || fraction);
+    const bool to_mask = order.interface->kind.is(InterfaceKind::mask);
+    const bool vented = to_mask && order.interface->mask.given() && order.interface->mask->vented.or_else(false);
+    data["vented"] = vented;
+    data["port_in_hose"] = order.circuit->kind.is(CircuitKind::passive) && !vented;
+}
+
 TemplateData::Object derived(TemplateData::Object data, const DerivedPrescription& one, const Household& home,
                              const Printer& printer) {
     const Prescription& order = *one.order;
@@ -195,6 +211,7 @@ TemplateData::Object derived(TemplateData::Object data, const DerivedPrescriptio
                                       : TemplateData{};
     data["used"] = used(order, printer);
     data["oxygen_on"] = one.oxygen_flow.has_value();
+    add_hookup(data, one, home);
     data["sleeping"] = one.covers_asleep;
     data["closed"] = one.closed;
     data["bag_place"] = bag_place(home, one, printer);

@@ -38,6 +38,11 @@ void for_each_page(Look look) {
     }
 }
 
+/// A number of a drawing stands on a disc.
+bool is_black_disc(const PlacedItem& item) {
+    return item.kind == PlacedItem::Kind::path && item.path.filled && item.path.ink == Ink::black;
+}
+
 std::string shown(const PlacedItem& item) {
     const Area area = area_of(item);
     return fmt::format("{} \"{}\" at {:.2f} {:.2f} to {:.2f} {:.2f}", item.origin.role,
@@ -124,7 +129,7 @@ TEST_CASE("no type is smaller than 9 pt, the footer's 8 pt excepted, and large p
     CHECK(small == std::set<std::string>{"footer"});
 }
 
-TEST_CASE("white words stand on a black box that holds them, and black words on none") {
+TEST_CASE("white words stand on a black box or disc that holds them, and black words on none") {
     std::size_t white = 0;
     for_each_page([&](const PlacedPage& page, double) {
         for (std::size_t at = 0; at < page.items.size(); ++at) {
@@ -136,6 +141,7 @@ TEST_CASE("white words stand on a black box that holds them, and black words on 
             bool held = false;
             for (std::size_t below = 0; below < at; ++below) {
                 const PlacedItem& box = page.items[below];
+                if (is_black_disc(box)) held = held || letters.within(area_of(box), 0.01);
                 if (box.kind != PlacedItem::Kind::box || !box.box.filled) continue;
                 CHECK(box.box.ink == Ink::black);
                 held = held || letters.within(area_of(box), 0.01);
@@ -201,7 +207,7 @@ TEST_CASE("each sheet of a demo home keeps to its number of sides") {
     };
     const Row rows[] = {
         {"bedside-card", 2, 2}, {"responder-sheet", 2, 2}, {"setting-check", 2, 2},  {"skills-record", 3, 3},
-        {"visit-check", 5, 7},  {"wallet-card", 1, 1},     {"alarm-response", 1, 2},
+        {"visit-check", 5, 7},  {"wallet-card", 1, 1},     {"alarm-response", 1, 2}, {"hookup", 1, 2},
     };
     for (const char* home : kHomes) {
         for (const Paper paper : kPapers) {
@@ -218,7 +224,7 @@ TEST_CASE("each sheet of a demo home keeps to its number of sides") {
                 }
                 CHECK_MESSAGE(made[row.sheet] > 0, std::string{row.sheet});
             }
-            for (const char* each : {"bedside-card", "setting-check"})
+            for (const char* each : {"bedside-card", "setting-check", "hookup"})
                 CHECK(made[each] == set.checked.profile.prescriptions.size());
             CHECK(made["skills-record"] == set.checked.profile.caregivers.size());
         }
