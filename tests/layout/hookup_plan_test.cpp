@@ -207,6 +207,20 @@ TEST_CASE("discs lie neither over one another nor over another's hose, and names
     });
 }
 
+TEST_CASE("the small lines have their names at both ends, and at the machine where the page is full") {
+    // Told apart by words at either end, never by width alone: care practice, no source.
+    for_each_plan([](const HookupPlan& plan, const Parts& parts, const std::string& what) {
+        const auto has = [&](HookupPart part) { return std::ranges::find(parts, part) != parts.end(); };
+        if (!has(exhalation_valve) || has(oxygen_to_mask) || !what.ends_with("text 1")) return;
+        const bool lying = what.find("posture 0") != std::string::npos;
+        const bool full = has(humidifier) && has(water_trap) && (!lying || has(oxygen_to_outlet));
+        if (full)
+            CHECK_MESSAGE(plan.names.size() >= 2, what << ": " << plan.names.size());
+        else
+            CHECK_MESSAGE(plan.names.size() == 4, what << ": " << plan.names.size());
+    });
+}
+
 TEST_CASE("no two parts lie over one another") {
     for_each_plan([](const HookupPlan& plan, const Parts&, const std::string& what) {
         for (std::size_t one = 0; one < plan.pieces.size(); ++one)

@@ -22,11 +22,18 @@ TEST_CASE("what the look of a section cannot hold is refused with its line, neve
         {"a third cell of a row", "| | | |\n|---|---|---|\n| label | value | lost |", 6},
         {"a third cell of a cell table", "## Head {.cells}\n\n| | | |\n|---|---|---|\n| label | value | lost |", 8},
         {"a figure among words", "See ![a hand](figure:hand) here.", 4},
+        {"a figure alone", "![a hand](figure:hand)", 4},
+        {"a figure in an item", "- ![a hand](figure:hand) lost", 4},
+        {"a figure in a task", "- [ ] ![a hand](figure:hand) lost", 4},
+        {"a figure in a cell", "| A | B |\n|---|---|\n| one | ![a hand](figure:hand) |", 6},
+        {"a figure in a heading", "## Head ![a hand](figure:hand)\n\nText.", 4},
+        {"a figure in a call-out", "> [!WARNING]\n> ![a hand](figure:hand) Hot.", 5},
+        {"a second figure of a sign", "## {.signs}\n\n- ![a](figure:hand) ![b](figure:nod) **Yes** nods", 6},
         {"a word where a log is written in",
          "## Log {.log}\n\n| Item | Now | Range | 1 |\n|---|---|---|---|\n| a | b | c | lost |", 8},
     };
     for (const Row& row : kRows) {
-        CAPTURE(row.what);
+        CAPTURE(std::string{row.what});
         const LaidOut out = laid_out(document_of(row.markdown));
         const auto found = std::ranges::find(out.findings, "part-without-place", &Finding::rule);
         REQUIRE(found != out.findings.end());

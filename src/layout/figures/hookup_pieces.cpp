@@ -198,10 +198,10 @@ void draw_flexible_adapter(HookupPen& pen, const Place& at) {
 /// A side arm with a catheter in its sleeve.
 void draw_in_line_suction(HookupPen& pen, const Place& at) {
     draw_stub(pen, at);
-    pen.box(at.x() - 7, at.y() - 1.5, 6, 3, 0.3);
+    pen.box(at.x() - 6, at.y() - 1.5, 5, 3, 0.3);
     pen.box(at.x() - 3, at.t + 0.9, 6, at.h - 1.8, 0.8);
-    pen.wave({at.x() - 11.6, at.y()}, {at.x() - 7, at.y()}, 1.6, 1.5);
-    pen.box(at.x() - 13.4, at.y() - 1.9, 2, 3.8, 0.5, Fill::black);
+    pen.wave({at.x() - 9.2, at.y()}, {at.x() - 6, at.y()}, 1.6, 1.5);
+    pen.box(at.x() - 10.8, at.y() - 1.9, 1.6, 3.8, 0.5, Fill::black);
 }
 
 // --- How the hose meets the person

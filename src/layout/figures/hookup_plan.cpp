@@ -26,6 +26,7 @@ constexpr double kSocket = 22;
 constexpr double kMachineWidth = 28;
 constexpr double kPressurePort = 8;  ///< of the small lines, from its left side
 constexpr double kValvePort = 13;
+constexpr double kNameGap = 2.3;  ///< between the pressure line and its name
 constexpr double kSourceWidth = 16;
 constexpr double kSourceHeight = 34;
 
@@ -150,6 +151,9 @@ class Planner {
 void Planner::place_columns() {
     const double left = has_source() ? kSourceWidth + 5 : 0;
     machine_ = std::max(left + (has(wall_power) || has_source() ? 4 : 1), ring_);
+    // The pressure line has its name on its left.
+    if (has(exhalation_valve) && !has(oxygen_to_mask))
+        machine_ = std::max(machine_, order_.pressure_name.width + kNameGap - kPressurePort);
     machine_right_ = machine_ + kMachineWidth;
     double x = machine_right_ + 3;
     if (has(outlet_filter)) {
@@ -439,7 +443,9 @@ void Planner::add_oxygen() {
     } else if (*found == oxygen_to_outlet) {
         const double y = floor_ - 10;
         piece(oxygen_to_outlet, adapter_ - 2.5, floor_ - kOutlet - 3.4, 5, 8);
-        pipe.corners = {{kSourceWidth - 0.5, y}, {adapter_, y}, {adapter_, floor_ - kOutlet + 4.6}};
+        const double down = kSourceWidth + 2.5;
+        pipe.corners = {{x, top},  {x, top - 5},  {down, top - 5},
+                        {down, y}, {adapter_, y}, {adapter_, floor_ - kOutlet + 4.6}};
         disc(machine_ + kMachineWidth / 2, y, pipe.place);
     } else {
         const double y = lying() ? chain_bottom_ + 4.5 : floor_ - 49;
@@ -478,9 +484,9 @@ void Planner::add_small_lines() {
         plan_.names.push_back({left, top, size.width, size.height, right_aligned, place(part)});
     };
     const double bottom = machine_top_ - 1.5;
-    const double left = outer_port - 2.3 - outer.width;
+    const double left = outer_port - kNameGap - outer.width;
     const double free_from = has(oxygen_to_mask) ? kSourceWidth / 2 + 2 : 0;
-    if (left >= free_from) name(left, bottom - outer.height - r_ - kRing, outer, true, pressure_line);
+    if (left >= free_from - 0.001) name(left, bottom - outer.height - r_ - kRing, outer, true, pressure_line);
     name(inner_port + 1.6, bottom - inner.height, inner, false, valve_line);
     if (!names_at_valve_) return;
     name(chain_ + 4.5, middle - 2.2 - 1.5 - inner.height, inner, false, valve_line);

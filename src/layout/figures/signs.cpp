@@ -86,6 +86,8 @@ Frame set_sign_cell(const Block& item, double width, double side, LayoutContext&
     const Inlines& inlines = inlines_of(item);
     const auto found = std::ranges::find(inlines, Inline::Kind::figure, &Inline::kind);
     const bool figure = found != inlines.end();
+    if (std::ranges::count(inlines, Inline::Kind::figure, &Inline::kind) > 1)
+        context.refuse_unprinted("a second figure of a sign", item.line);
     const auto [word, meaning] = split_after_strong(without_figure(inlines));
     const double indent = figure ? side + mm(2.5) : 0;
     TextStyle word_style = plain_style(15 * context.scale, Face::bold);
