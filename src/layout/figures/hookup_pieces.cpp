@@ -212,6 +212,7 @@ void draw_elbow(HookupPen& pen, double from, double level, double x, double top)
     pen.bent(corners, 4, kStub + kLine, Ink::black);
     pen.bent(corners, 4, kStub - kLine, Ink::white);
     pen.line({x - kStub / 2 - 0.3, top}, {x + kStub / 2 + 0.3, top});
+    pen.line({from, level - kStub / 2 - 0.3}, {from, level + kStub / 2 + 0.3});
 }
 
 void draw_neck_tube(HookupPen& pen, const Place& at, bool lying) {
