@@ -53,6 +53,7 @@ class DataVisitor final : public ConstVisitor {
             items.emplace_back(std::move(inner.data));
         }
         put(key, std::move(items));
+        put(key + "_not_recorded", list_not_recorded(info, list));
         if (info.none) put(key + "_is_none", list.is_none());
     }
 
@@ -69,6 +70,15 @@ class DataVisitor final : public ConstVisitor {
 
     std::string path_to(const std::string& key) const { return path_.empty() ? key : path_ + "." + key; }
     void put(std::string key, TemplateData content) { data.insert_or_assign(std::move(key), std::move(content)); }
+
+    /// A list has no audience of its own. That it was never asked for may be known to everyone.
+    TemplateData list_not_recorded(const FieldInfo& info, const ListBase& list) const {
+        const bool asked_for = info.grade != Grade::optional;
+        if (!owed_ || !asked_for || list.given() || list.is_none()) return {};
+        PrintedValue value = printer_.not_recorded(info, path_to(std::string{info.key}));
+        value.audiences = PrintedValue{}.audiences;
+        return value;
+    }
 
     TemplateData content(const FieldInfo& info, const FieldBase& field, UnitForm form) const {
         if (!field.missing()) return printer_.print(field, info, path_to(std::string{info.key}), form);

@@ -180,4 +180,9 @@ TEST_CASE("none, not recorded and a value are three different prints") {
     never(none, "allergies not recorded");
     somewhere(missing, "allergies[^.]*not recorded");
     never(missing, "allergies none known");
+    const SetHome latex = made("adult-tracheostomy", "remove: allergies.latex");
+    somewhere(latex, "latex: not recorded");
+    never(latex, "no latex allergy");
+    somewhere(made("adult-tracheostomy", "remove: medicines"), "medicines: not recorded");
+    somewhere(made("adult-tracheostomy", "remove: implants"), "implants: not recorded");
 }
