@@ -4,6 +4,8 @@
 #include <charconv>
 
 #include "layout/call_outs.hpp"
+#include "layout/figures/calendar.hpp"
+#include "layout/figures/timeline.hpp"
 #include "layout/lists.hpp"
 #include "layout/tables.hpp"
 
@@ -18,6 +20,9 @@ Pieces set_paragraph(const Block& block, const SectionStyle& style, double width
 
 Pieces set_table(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     if (style.has("log")) return set_log(table, width, context);
+    if (style.has("timeline")) return set_timeline(table, style, width, context);
+    if (style.has("calendar")) return set_calendar(table, style, width, context);
+    if (style.has("ruled")) return set_ruled(table, style, width, context);
     if (style.has("form")) return set_form(table, style, width, context);
     if (style.has("index")) return set_index(table, width, context);
     if (style.has("cells")) return set_cells(table, style, width, context);

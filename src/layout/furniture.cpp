@@ -93,12 +93,20 @@ Frame set_mark(const Inlines& mark, double width, LayoutContext& context) {
 
 }  // namespace
 
-PageBox page_box(Paper paper) {
+PageBox page_box(Paper paper, bool landscape) {
+    if (landscape) {
+        // The same box turned, holes along the upper edge: 254 x 176 mm.
+        const PageBox upright = page_box(paper);
+        const double bottom = kBinding + kLiveWidth;
+        return {upright.page_height, upright.page_width, kMargin, kBinding, kLiveHeight, bottom, bottom};
+    }
     const double page_width = paper == Paper::letter ? 612 : 595.28;
     const double page_height = paper == Paper::letter ? 792 : 841.89;
     // 176 mm from the binding margin leaves 14 mm on A4 and 19.9 mm on Letter.
     return {page_width, page_height, kBinding, kMargin, kLiveWidth, page_height - kMargin, kMargin + kLiveHeight};
 }
+
+bool is_landscape(const Document& document) { return document.front("orientation") == "landscape"; }
 
 Frame set_header(const Furniture& furniture, const Inlines& title, PageNumber number, double width,
                  LayoutContext& context) {

@@ -14,7 +14,10 @@ struct PageBox {
     double bottom;       ///< y of the lower end of the footer
     double body_bottom;  ///< the same on the shorter paper, which says how much a page holds
 };
-PageBox page_box(Paper paper);
+PageBox page_box(Paper paper, bool landscape = false);
+
+/// Whether the front matter says `orientation: landscape`.
+bool is_landscape(const Document& document);
 
 /// Which page a header is for.
 struct PageNumber {

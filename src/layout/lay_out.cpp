@@ -82,7 +82,7 @@ PlacedSheet lay_out(const Document& document, const Furniture& furniture, const 
     std::vector<StructureElement> structure = number_elements(numbered);
     LayoutContext context{measurer, findings, numbered, fixed_size ? 1 : setup.scale};
     Pager pager{numbered, furniture, setup.paper, context};
-    const double width = page_box(setup.paper).width;
+    const double width = page_box(setup.paper, is_landscape(document)).width;
     const std::vector<Section> sections = sections_of(numbered.blocks);
     const std::vector<std::vector<Section>> rows = rows_of_sections(sections);
     for (std::size_t at = 0; at < rows.size(); ++at) {

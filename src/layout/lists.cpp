@@ -61,12 +61,15 @@ Piece set_plain_item(const Block& item, std::size_t number, bool ordered, const 
     frame.height = text.height;
     frame.put(ordered ? item_number(number, item, size, indent, context) : bullet(look, context), 0, 0);
     frame.put(std::move(text), indent, 0);
-    return piece_of(std::move(frame), mm(style.has("tight") || style.has("rescue") ? 0.5 : 1) * context.scale, item);
+    return piece_of(std::move(frame),
+                    mm(style.has("tight") || style.has("small") || style.has("rescue") ? 0.5 : 1) * context.scale,
+                    item);
 }
 
 Piece set_item(const Block& list, std::size_t at, const SectionStyle& style, double width, LayoutContext& context) {
     const Block& item = list.children[at];
     if (style.steps && list.ordered) return set_step(item, at + 1, style, width, context);
+    if (style.has("inline-steps") && list.ordered) return set_inline_step(item, at + 1, style, width, context);
     if (item.task) return set_task(item, style, width, context);
     return set_plain_item(item, at + 1, list.ordered, style, width, context);
 }

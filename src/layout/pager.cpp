@@ -62,7 +62,7 @@ Pager::Pager(const Document& document, const Furniture& furniture, Paper paper, 
     : document_{document},
       furniture_{furniture},
       context_{context},
-      box_{page_box(paper)},
+      box_{page_box(paper, is_landscape(document))},
       poster_{document.front("header") == "poster"},
       footer_{set_footer(furniture, box_.width, context)} {}
 
@@ -86,6 +86,9 @@ std::size_t Pager::columns_that_fit(const ColumnItems& items, double gap) {
 }
 
 void Pager::place_columns(ColumnItems items, double width, PageStart start) {
+    // What fits is asked of the page on which the columns will stand.
+    const bool break_first = start == PageStart::new_page || (start == PageStart::back && pages_.empty());
+    if (break_first && page_has_content()) next_page();
     while (!items.empty()) {
         const bool goes_on = page_has_content() && start == PageStart::anywhere;
         const std::size_t count = columns_that_fit(items, goes_on ? kRowGap : 0);

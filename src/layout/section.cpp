@@ -13,6 +13,7 @@ namespace {
 SectionStyle style_of(const Section& section, double scale) {
     SectionStyle style;
     style.sizes = section.has("rescue")  ? rescue_box(scale)
+                  : section.has("small") ? small(scale)
                   : section.has("tight") ? tight(scale)
                   : section.has("large") ? at_one_metre(scale)
                                          : at_arms_length(scale);

@@ -47,4 +47,23 @@ Piece set_step(const Block& item, std::size_t number, const SectionStyle& style,
     return piece_of(std::move(frame), mm(1.9) * context.scale, item);
 }
 
+Piece set_inline_step(const Block& item, std::size_t number, const SectionStyle& style, double width,
+                      LayoutContext& context) {
+    constexpr double kSide = 1.45;  // of the number's square, in type sizes
+    TypeSizes sizes = style.sizes;
+    sizes.verb = 13 * context.scale;
+    sizes.step_box = kSide * sizes.verb;
+    TextStyle look = plain_style(sizes.verb);
+    look.leading = 1.22;
+    const double indent = sizes.step_box + mm(3) * context.scale;
+    Frame text = set_text(inlines_of(item), look, width - indent, "step", context);
+    Frame frame;
+    frame.width = width;
+    const double drop = std::max(0.0, (sizes.step_box - look.leading * sizes.verb) / 2);
+    frame.height = std::max(sizes.step_box, text.height + drop);
+    frame.put(step_number(number, item, sizes, context), 0, 0);
+    frame.put(std::move(text), indent, drop);
+    return piece_of(std::move(frame), mm(1.2) * context.scale, item);
+}
+
 }  // namespace ventfolio

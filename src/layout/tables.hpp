@@ -3,8 +3,8 @@
 #include "layout/blocks.hpp"
 
 /// The looks of a table. Which one a table has is decided by the classes of its section: `.cells`, `.log`, `.form`,
-/// `.index`, or, without one, rows of label and value where the head is empty and a grid where it is not. Each makes
-/// one piece or more for each row of the table, and counts the row as a block of its own in reading order.
+/// `.index`, `.ruled`, or, without one, rows of label and value where the head is empty and a grid where it is not.
+/// Each makes one piece or more for each row of the table, and counts the row as a block of its own in reading order.
 namespace ventfolio {
 
 /// Label left, value right, a thin rule below. A row with nothing in its second cell is a note across both.
@@ -21,6 +21,11 @@ Pieces set_index(const Block& table, double width, LayoutContext& context);
 /// Columns with heads; the first takes what the others leave. A table that is too wide for that becomes rows: the first
 /// cell of each as a heading below its head, then each other head with its value.
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
+
+/// Words and room to write, `.ruled`: a column whose cells are all empty is ruled and keeps room for handwriting, and
+/// so does every row, unless the section is `.tight`. The widest column of words takes what is left. A row of bold
+/// words only is white on black.
+Pieces set_ruled(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// A log to write in: item, expected, accepted, then one column for each time. A row with bold words in its first cell
 /// only is a group head. Times that do not fit beside one another follow below, with the first three columns again.

@@ -65,6 +65,14 @@ inline TypeSizes tight(double scale) {
             .step_box = mm(9) * scale};
 }
 
+/// What is read once, at leisure, or ticked off: the back of a sheet that is full.
+inline TypeSizes small(double scale) {
+    TypeSizes sizes = tight(scale);
+    sizes.heading = 12 * scale;
+    sizes.body = sizes.label = sizes.result = 10 * scale;
+    return sizes;
+}
+
 /// Rescue steps in half the width, read at arm's length.
 inline TypeSizes rescue_box(double scale) {
     return {.heading = 14 * scale,
