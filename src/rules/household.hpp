@@ -64,6 +64,7 @@ struct Household {
     std::optional<Mass> reference_weight;  ///< adult: predicted; child: actual; a clinician's choice before both
     std::vector<DerivedPrescription> prescriptions;
     OutageFacts outage;
+    std::optional<Moment> outage_start;  ///< when the power failed, for the plan of one outage
 
     /// "Toby", or "the person".
     std::string name() const;

@@ -7,10 +7,14 @@
 #include "calc/squeeze_interval.hpp"
 #include "rules/rule_book.hpp"
 #include "sheets/alarm_data.hpp"
+#include "sheets/care_data.hpp"
 #include "sheets/home_parts.hpp"
+#include "sheets/outage_data.hpp"
 #include "sheets/prescription_data.hpp"
 #include "sheets/profile_data.hpp"
 #include "sheets/record_data.hpp"
+#include "sheets/supply_data.hpp"
+#include "sheets/switch_data.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -240,6 +244,9 @@ void add_gaps(TemplateData::Object& data, std::span<const Finding> findings) {
 
 TemplateData home_data(const Household& home, const Printer& printer, std::span<const Finding> findings) {
     TemplateData::Object data = profile_data(home.profile, printer);
+    data["outage"] = outage_data(data, home, printer);
+    data["care"] = care_data(data, home, printer);
+    data["stock"] = supply_data(data, home, printer);
     add_age(data, home, printer);
     add_free_breathing(data, "awake", home.profile.dependence->unaided_awake, printer);
     add_free_breathing(data, "asleep", home.profile.dependence->unaided_asleep, printer);
@@ -258,6 +265,8 @@ TemplateData home_data(const Household& home, const Printer& printer, std::span<
     data["prescriptions"] = with_derived(data.at("prescriptions"), home, printer);
     add_record_data(data, home, printer);
     data["main"] = main_prescription(home, data.at("prescriptions"));
+    data["in_use"] = names_in_use(data.at("prescriptions"));
+    data["differs"] = differing_names(data.at("prescriptions"));
     return data;
 }
 
