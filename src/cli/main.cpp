@@ -93,16 +93,28 @@ class CommandLine {
         command->add_option("--paper", paper_, "letter or a4 (default: the region's)")
             ->check(CLI::IsMember({"letter", "a4"}));
         command->add_flag("--large-print", print_.order.large_print, "All type one and a half times as large");
+        add_outage_start(*command);
         command->add_flag("--dump-layout", print_.order.dump_layout, "Also write where everything stands, as text");
         command->add_flag("--quiet", print_.quiet, "Say only what is wrong");
         command->footer("Example: ventfolio print profiles/adult-tracheostomy.yaml --on 2026-02-03 -o papers");
         command->callback([this] {
             action_ = [this] {
                 print_.on = date_.date();
+                if (!outage_start_.empty()) print_.order.outage_start = Moment::parse(outage_start_);
                 if (!paper_.empty()) print_.order.paper = paper_ == "a4" ? Paper::a4 : Paper::letter;
                 return print_command(print_);
             };
         });
+    }
+
+    void add_outage_start(CLI::App& command) {
+        command
+            .add_option("--outage-start", outage_start_,
+                        "When the power failed, as \"2026-02-03 22:30\": --sheet outage-plan prints hours of the clock")
+            ->check([](const std::string& text) {
+                return Moment::parse(text) ? std::string{}
+                                           : "\"" + text + "\" is no time; write it as \"2026-02-03 22:30\"";
+            });
     }
 
     /// The arguments differ from calculator to calculator: the command reads them itself, help among them.
@@ -155,6 +167,7 @@ class CommandLine {
     PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
     std::string format_ = "text";
     std::string paper_;
+    std::string outage_start_;
     std::string name_;
     ListOf list_ = ListOf::sheets;
     SchemaOf schema_ = SchemaOf::profile;

@@ -26,6 +26,14 @@ bool known_sheets(const PrintOptions& options, const Stationery& stationery) {
     return true;
 }
 
+/// Paper with the hours of one night may not get into a folder that stays.
+bool outage_start_fits(const PrintOptions& options) {
+    const bool plan_only = options.order.sheets == std::vector<std::string>{"outage-plan"};
+    if (!options.order.outage_start || plan_only) return true;
+    fmt::print(stderr, "ventfolio: --outage-start is for one outage; use it with --sheet outage-plan alone\n");
+    return false;
+}
+
 /// Which profile of this run has a record number already.
 using KnownRecords = std::map<std::string, std::string>;
 
@@ -67,7 +75,7 @@ int print_command(const PrintOptions& options) {
         print_findings(faults, nullptr, stationery.sources, options.quiet);
         return kUnusable;
     }
-    if (!known_sheets(options, stationery)) return kUsage;
+    if (!known_sheets(options, stationery) || !outage_start_fits(options)) return kUsage;
     Measurer measurer;
     KnownRecords known;
     int status = kDone;

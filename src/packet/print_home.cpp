@@ -148,7 +148,8 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     home.refused = !checked.readable || stops(home.findings, names);
     if (home.refused) return home;
 
-    const Household household{checked.profile, on};
+    Household household{checked.profile, on};
+    household.outage_start = order.outage_start;
     home.record_number = *checked.profile.record_number;
     home.revision = checked.profile.orders->revision->text();
     const bool unchecked = not_yet_checked(home.findings, checked.profile);

@@ -18,7 +18,8 @@ struct PrintOrder {
     bool separate = false;            ///< a file for each sheet, no packet.pdf
     std::optional<Paper> paper;       ///< else the region's
     bool large_print = false;
-    bool dump_layout = false;  ///< the placed drawing as text, beside each PDF
+    std::optional<Moment> outage_start;  ///< the outage plan then prints hours of the clock
+    bool dump_layout = false;            ///< the placed drawing as text, beside each PDF
 };
 
 /// A home from its profile to the files of its folder, still in memory.
