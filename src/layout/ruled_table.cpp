@@ -128,9 +128,15 @@ class RuledTable {
 
     void spread(double spare) {
         const auto writes = static_cast<double>(std::ranges::count_if(columns_, &Column::write));
-        const Column* const widest = &*std::ranges::max_element(columns_, {}, &Column::width);
+        if (writes > 0) {
+            for (Column& column : columns_)
+                if (column.write) column.width += spare / writes;
+            return;
+        }
+        double words = 0;
+        for (const Column& column : columns_) words += column.boxes ? 0 : column.width;
         for (Column& column : columns_)
-            if (writes == 0 ? &column == widest : column.write) column.width += spare / std::max(1.0, writes);
+            if (!column.boxes && words > 0) column.width *= 1 + spare / words;
     }
 
     Piece set_head() {
@@ -170,7 +176,10 @@ class RuledTable {
                                 : set_text(cell(row, at), look, columns_[at].width - kCellGap, "table cell", context_));
             text_height = std::max(text_height, cells.back().height);
         }
-        piece.frame.height = std::max(row_height_, text_height + mm(1.3) * context_.scale);
+        constexpr double kRoundBox = mm(0.7);
+        const bool boxes = std::ranges::any_of(columns_, &Column::boxes);
+        const double least = boxes ? kTickBox * context_.scale + kRoundBox : 0;
+        piece.frame.height = std::max({row_height_, least, text_height + mm(1.3) * context_.scale});
         if (black) put_black(piece.frame, row);
         double x = 0;
         for (std::size_t at = 0; at < columns_.size(); x += columns_[at].width, ++at) {

@@ -51,7 +51,7 @@ Piece set_inline_step(const Block& item, std::size_t number, const SectionStyle&
                       LayoutContext& context) {
     constexpr double kSide = 1.45;  // of the number's square, in type sizes
     TypeSizes sizes = style.sizes;
-    sizes.verb = 13 * context.scale;
+    sizes.verb = (style.has("tight") ? 11 : 13) * context.scale;
     sizes.step_box = kSide * sizes.verb;
     TextStyle look = plain_style(sizes.verb);
     look.leading = 1.22;

@@ -28,10 +28,12 @@ class Numbering {
     void number_list(Block& list, std::size_t parent);
     void number_item(Block& item, std::size_t parent);
     void number_table(Block& table, std::size_t parent);
+    void say_drawn_times(const Block& table);
     void number_row(TableRow& row, std::size_t table, Kind first, Kind others);
     void number_drawn(Inline& piece, std::size_t parent);
 
     std::vector<StructureElement> elements_;
+    bool in_timeline_ = false;
 };
 
 bool is_drawn(const Inline& piece) {
@@ -92,11 +94,21 @@ void Numbering::number_table(Block& table, std::size_t parent) {
     const std::size_t own = add(Kind::table, parent);
     if (!is_empty(table.head)) number_row(table.head, own, Kind::column_head, Kind::column_head);
     for (TableRow& row : table.rows) number_row(row, own, Kind::row_head, Kind::cell);
+    if (in_timeline_) say_drawn_times(table);
+}
+
+/// The second and third cell of a chart are drawn: the ends of a bar stand for their words.
+void Numbering::say_drawn_times(const Block& table) {
+    for (const TableRow& row : table.rows)
+        for (std::size_t at = 1; at < std::min<std::size_t>(3, row.cells.size()); ++at)
+            if (const Inlines& time = row.cells[at].inlines; !time.empty())
+                elements_.at(time.front().element).instead = plain_text(time);
 }
 
 void Numbering::number_block(Block& block, std::size_t parent) {
     switch (block.kind) {
         case Block::Kind::heading: {
+            if (block.level <= 2) in_timeline_ = block.attributes.has("timeline");
             const std::size_t own = add(Kind::heading, parent, block.level);
             number_words(block.inlines, own);
             return number_words(block.aside, own);

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kPad = mm(1.2);
 constexpr double kTaskGap = mm(0.8);
-constexpr double kLeastWeek = mm(15);
+constexpr std::size_t kLeastWeek = 17;  // mm
 /// Below the last task: initials.
 constexpr double kRoomToWrite = mm(4);
 constexpr double kTaskBox = mm(3.6);
@@ -52,7 +52,7 @@ bool may_not_slip(const Inlines& task) {
 Frame set_task(const Task& task, double width, LayoutContext& context) {
     const bool black = may_not_slip(task.words);
     const double side = kTaskBox * context.scale;
-    TextStyle look = plain_style(9.5 * context.scale, black ? Face::bold : Face::regular);
+    TextStyle look = plain_style(10 * context.scale, black ? Face::bold : Face::regular);
     look.leading = 1.12;
     if (black) look.ink = Ink::white;
     const double inset = black ? mm(0.8) : 0;
@@ -101,11 +101,11 @@ Piece set_week_head(const TableRow& row, double width, LayoutContext& context) {
     return piece;
 }
 
-Piece set_week(const TableRow& row, std::size_t days, double width, LayoutContext& context) {
+Piece set_week(const TableRow& row, std::size_t days, double least, double width, LayoutContext& context) {
     check_columns(row, days, context);
     Piece piece = row_piece(row, width);
     const double column = width / static_cast<double>(days);
-    piece.frame.height = kLeastWeek * context.scale;
+    piece.frame.height = least * context.scale;
     for (std::size_t at = 0; at < days; ++at) {
         Frame day = set_day(day_of(cell(row, at)), column - 2 * kPad, context);
         piece.frame.height = std::max(piece.frame.height, day.height + kRoomToWrite * context.scale);
@@ -142,13 +142,14 @@ Pieces set_days_as_rows(const Block& table, double width, LayoutContext& context
 
 }  // namespace
 
-Pieces set_calendar(const Block& table, const SectionStyle&, double width, LayoutContext& context) {
+Pieces set_calendar(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     const std::size_t days = table.head.cells.size();
     if (context.large_print() || days == 0) return set_days_as_rows(table, width, context);
     Pieces pieces{set_week_head(table.head, width, context)};
     for (const TableRow& row : table.rows) {
         ++context.node;
-        pieces.push_back(set_week(row, days, width, context));
+        pieces.push_back(
+            set_week(row, days, mm(static_cast<double>(style.number("week", kLeastWeek))), width, context));
     }
     return pieces;
 }

@@ -11,7 +11,7 @@ namespace ventfolio {
 ///     |---|---|
 ///     | **16 Mar** | **17** [ ] Foam filters [ ] **Tube change** |
 ///
-/// A task in bold is white on black: it may not slip. One piece for each week. The section is left out of the sheet
+/// A task in bold is white on black: it may not slip. One piece for each week, at least `week` mm tall. The section is left out of the sheet
 /// code (see canonical_words), since it changes with the day of printing.
 Pieces set_calendar(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 

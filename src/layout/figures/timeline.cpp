@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -34,6 +35,8 @@ struct Bar {
     double to = 0;
     bool divider = false;
     Origin origin;  ///< of what is drawn
+    Origin start;   ///< of its left end, which stands for the time in the second cell
+    Origin finish;  ///< likewise of its right end
 };
 
 struct Mark {
@@ -41,6 +44,7 @@ struct Mark {
     double at = 0;  ///< hours
     bool heavy = false;
     Origin origin;
+    Origin line;  ///< which stands for the time in the third cell
 };
 
 struct Chart {
@@ -108,13 +112,17 @@ class Reader {
         add_bar(row, figure, std::move(words));
     }
 
+    Origin origin_of(const Inlines& time) const {
+        return {context_.node, "figure", {}, time.empty() ? kNoElement : time.front().element};
+    }
     Origin origin_of(const Inline& figure) const { return {context_.node, "figure", {}, figure.element}; }
 
     void add_mark(const TableRow& row, const Inline& figure, const Inlines& words) {
         const auto at = hours_of(cell(row, 2));
         if (!at || !cell(row, 1).empty()) return refuse_time(row);
         if (!words.empty()) context_.refuse_unprinted("words behind a mark", row.line, first_field(words));
-        chart_.marks.push_back({cell(row, 0), *at, figure.text == "mark-heavy", origin_of(figure)});
+        chart_.marks.push_back(
+            {cell(row, 0), *at, figure.text == "mark-heavy", origin_of(figure), origin_of(cell(row, 2))});
     }
 
     void add_bar(const TableRow& row, const Inline& figure, Inlines words) {
@@ -126,7 +134,8 @@ class Reader {
         const auto from = hours_of(cell(row, 1));
         const auto to = hours_of(cell(row, 2));
         if (!from || !to || *to < *from) return refuse_time(row);
-        chart_.bars.push_back({cell(row, 0), std::move(words), *hatch, *from, *to, false, origin_of(figure)});
+        chart_.bars.push_back({cell(row, 0), std::move(words), *hatch, *from, *to, false, origin_of(figure),
+                               origin_of(cell(row, 1)), origin_of(cell(row, 2))});
     }
 
     void refuse_time(const TableRow& row) {
@@ -260,55 +269,118 @@ class Drawer {
         return {x - half_of(mark) - kWhiteAtMark, x + half_of(mark) + kWhiteAtMark};
     }
 
-    /// A flag stands left or right of its line, or a row lower where another one is in its way.
+    /// Where flags stand: left or right of their lines, in one row if that can be, else in two or more.
+    struct Flags {
+        std::vector<Obstacle> places;  ///< by mark
+        bool clear = true;             ///< no flag stands on the line of another
+    };
+
     void put_flags() {
         const double height = 1.5 * styles_.flag.words.size;
-        std::vector<Obstacle> placed;
+        std::vector<Frame> texts;
         for (const Mark& mark : chart_.marks) {
             TextStyle look = styles_.flag;
             if (mark.heavy) look.ink = Ink::white;
-            Frame text = on_one_line(mark.words, look, mark.origin.node);
-            const double width = text.width + 2 * kWordsInBar;
-            const Obstacle place = place_for_flag(x_of(mark.at), half_of(mark), width, height, mark.heavy, placed);
-            placed.push_back(place);
-            Frame flag;
-            flag.width = place.across.width();
-            flag.height = height;
-            if (mark.heavy)
-                flag.put_black_field(mark.origin);
-            else
-                flag.put_outline(kBoldLine, mark.origin);
-            const double top = top_with_capitals_in_middle(text, height);
-            flag.put(std::move(text), kWordsInBar, top);
-            frame_.put(std::move(flag), place.across.from, place.down.from);
-            flag_bottoms_.push_back(place.down.to);
-            frame_.height = std::max(frame_.height, place.down.to + mm(1.4));
+            texts.push_back(on_one_line(mark.words, look, mark.origin.node));
         }
-        obstacles_.insert(obstacles_.end(), placed.begin(), placed.end());
+        const Flags flags = places_of_flags(texts, height);
+        double bottom = 0;
+        for (const Obstacle& place : flags.places) bottom = std::max(bottom, place.down.to);
+        if (!flags.places.empty()) frame_.height = std::max(frame_.height, bottom + mm(1.4));
+        for (std::size_t at = 0; at < texts.size(); ++at) {
+            const Obstacle& place = flags.places[at];
+            put_flag(chart_.marks[at], std::move(texts[at]), place);
+            double from = flags.clear ? place.down.to : bottom;
+            // Another flag on the same line hides its upper part.
+            for (const Obstacle& other : flags.places)
+                if (other.across.from < x_of(chart_.marks[at].at) + mm(1) &&
+                    x_of(chart_.marks[at].at) - mm(1) < other.across.to && other.down.from >= place.down.to)
+                    from = std::max(from, other.down.to);
+            line_tops_.push_back(from);
+        }
+        obstacles_.insert(obstacles_.end(), flags.places.begin(), flags.places.end());
     }
 
-    Obstacle place_for_flag(double x, double half, double width, double height, bool right_first,
-                            const std::vector<Obstacle>& placed) const {
+    void put_flag(const Mark& mark, Frame text, const Obstacle& place) {
+        Frame flag;
+        flag.width = place.across.width();
+        flag.height = place.down.width();
+        if (mark.heavy)
+            flag.put_black_field(mark.origin);
+        else
+            flag.put_outline(kBoldLine, mark.origin);
+        const double top = top_with_capitals_in_middle(text, flag.height);
+        flag.put(std::move(text), kWordsInBar, top);
+        frame_.put(std::move(flag), place.across.from, place.down.from);
+    }
+
+    /// Tries the marks in every order until no flag is in the way of another.
+    Flags places_of_flags(const std::vector<Frame>& texts, double height) const {
+        constexpr std::size_t kMostToTry = 5;
+        std::vector<std::size_t> order(texts.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        do {
+            Flags flags{std::vector<Obstacle>(texts.size()), true};
+            std::vector<std::size_t> placed;
+            for (const std::size_t mark : order) {
+                const auto place = place_for_flag(mark, texts[mark].width + 2 * kWordsInBar, height, flags, placed);
+                if (!place) break;
+                flags.places[mark] = *place;
+                placed.push_back(mark);
+            }
+            if (placed.size() == texts.size()) return flags;
+        } while (texts.size() <= kMostToTry && std::ranges::next_permutation(order).found);
+        return one_below_another(texts, height);
+    }
+
+    /// A row for each flag; all lines then begin below the last.
+    Flags one_below_another(const std::vector<Frame>& texts, double height) const {
+        Flags flags{{}, false};
+        for (std::size_t at = 0; at < texts.size(); ++at) {
+            const double width = texts[at].width + 2 * kWordsInBar;
+            const double left = std::clamp(x_of(chart_.marks[at].at) - width / 2, 0.0, frame_.width - width);
+            const double top = static_cast<double>(at) * (height + mm(1));
+            flags.places.push_back({{left, left + width}, {top, top + height}});
+        }
+        return flags;
+    }
+
+    std::optional<Obstacle> place_for_flag(std::size_t mark, double width, double height, const Flags& flags,
+                                           const std::vector<std::size_t>& placed) const {
+        const double x = x_of(chart_.marks[mark].at);
+        const double half = half_of(chart_.marks[mark]);
         const Stretch right{x - half, x - half + width};
         const Stretch left{x + half - width, x + half};
-        for (double top = 0;; top += height + mm(1)) {
-            for (const Stretch& across : right_first ? std::array{right, left} : std::array{left, right}) {
-                const bool inside = across.from >= 0 && across.to <= frame_.width;
-                const bool last_try = top > 20 * height;
-                if (!inside && !last_try) continue;
-                bool clear = true;
-                for (std::size_t at = 0; at < placed.size(); ++at) {
-                    const Obstacle& other = placed[at];
-                    const bool level = other.down.from < top + height && top < other.down.to;
-                    const bool beside = across.to < other.across.from - mm(2) || other.across.to + mm(2) < across.from;
-                    // The other's line comes down from its flag.
-                    const bool under_its_line = top >= other.down.to && corridor(chart_.marks[at]).from < across.to &&
-                                                across.from < corridor(chart_.marks[at]).to;
-                    clear = clear && !(level && !beside) && !under_its_line;
-                }
-                if (clear || last_try) return {across, {top, top + height}};
+        const Stretch at_edge{frame_.width - width, frame_.width};
+        std::vector<Stretch> sides{left, right};
+        if (chart_.marks[mark].heavy) std::swap(sides[0], sides[1]);
+        if (at_edge.holds(x)) sides.push_back(at_edge);
+        for (std::size_t row = 0; row <= placed.size(); ++row) {
+            const double top = static_cast<double>(row) * (height + mm(1));
+            for (const Stretch& across : sides) {
+                if (across.from < 0 || across.to > frame_.width + kFitTolerance) continue;
+                const Obstacle place{across, {top, top + height}};
+                const bool clear = std::ranges::none_of(placed, [&](std::size_t other) {
+                    return in_the_way(place, flags.places[other], x, x_of(chart_.marks[other].at));
+                });
+                if (clear) return place;
             }
         }
+        return std::nullopt;
+    }
+
+    /// Whether two flags touch, or one stands on the line that comes down from the other.
+    static bool in_the_way(const Obstacle& one, const Obstacle& other, double x_one, double x_other) {
+        const bool level = one.down.from < other.down.to && other.down.from < one.down.to;
+        const bool beside = one.across.to + mm(2) <= other.across.from || other.across.to + mm(2) <= one.across.from;
+        // Two flags back to back stand on either side of their lines.
+        const bool back_to_back = one.across.to <= other.across.from || other.across.to <= one.across.from;
+        if (level) return !beside && !(back_to_back && std::abs(x_one - x_other) > mm(2));
+        if (std::abs(x_one - x_other) < mm(1)) return false;
+        const auto on_line = [](const Obstacle& lower, double x) {
+            return lower.across.from < x + mm(1) && x - mm(1) < lower.across.to;
+        };
+        return one.down.from >= other.down.to ? on_line(one, x_other) : on_line(other, x_one);
     }
 
     void put_divider() {
@@ -369,6 +441,8 @@ class Drawer {
         for (const Mark& mark : chart_.marks) free.push_back(corridor(mark));
         if (place.inside) free.push_back({place.x - mm(1.2), place.x + words.width + mm(1.2)});
         put_bar(frame_, bar.hatch, across, down, free, bar.origin);
+        put_end(across.from, down, bar, bar.start);
+        put_end(across.to, down, bar, bar.finish);
         if (bar.to > chart_.end) put_goes_on(down, bar.origin);
         obstacles_.push_back({across, down});
         frame_.put(std::move(label), 0, top + (height - label.height) / 2);
@@ -378,6 +452,11 @@ class Drawer {
             frame_.put(std::move(words), place.x, words_top);
         }
         frame_.height += kBetweenBars;
+    }
+
+    void put_end(double x, Stretch down, const Bar& bar, const Origin& origin) {
+        if (bar.hatch == Hatch::open) return put_dashed(frame_, {x, down.from}, {x, down.to}, kBoldLine, origin);
+        frame_.put_rule({{x, down.from}, {x, down.to}, kBoldLine, Ink::black}, origin);
     }
 
     /// An arrow at the end of the axis: this one lasts longer than the chart is wide.
@@ -427,11 +506,11 @@ class Drawer {
         for (std::size_t at = 0; at < chart_.marks.size(); ++at) {
             const Mark& mark = chart_.marks[at];
             const double x = x_of(mark.at);
-            const Stretch down{flag_bottoms_[at], rows_bottom_};
+            const Stretch down{line_tops_[at], rows_bottom_};
             if (mark.heavy)
-                frame_.put_rule({{x, down.from}, {x, down.to}, kHeavyMark, Ink::black}, mark.origin);
+                frame_.put_rule({{x, down.from}, {x, down.to}, kHeavyMark, Ink::black}, mark.line);
             else
-                put_dashed(frame_, {x, down.from}, {x, down.to}, kDashedMark, mark.origin);
+                put_dashed(frame_, {x, down.from}, {x, down.to}, kDashedMark, mark.line);
         }
     }
 
@@ -456,7 +535,7 @@ class Drawer {
     double rows_top_ = 0;
     double rows_bottom_ = 0;
     std::vector<double> hours_;
-    std::vector<double> flag_bottoms_;
+    std::vector<double> line_tops_;
     std::vector<Obstacle> obstacles_;
 };
 
