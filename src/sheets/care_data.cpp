@@ -109,7 +109,8 @@ class CareData {
         }
         // What comes once, and the tube, may not slip; a test of the alarms may be a day late.
         entry["once"] = std::string_view{kind} != "is_task";
-        for (const char* name : {"task", "who", "every", "last", "what", "by"}) entry.try_emplace(name);
+        entry["fixed"] = std::string_view{kind} != "is_task" && std::string_view{kind} != "is_tube";
+        for (const char* name : {"task", "who", "every", "last", "what"}) entry.try_emplace(name);
         return {std::move(entry), due, std::nullopt};
     }
 
@@ -117,7 +118,6 @@ class CareData {
         const NeckTube* tube = home_.neck_tube;
         if (tube == nullptr || !tube->change_interval) return;
         TemplateData::Object entry;
-        if (tube->changed_by) entry["by"] = words_value("tube-changed-by", *tube->changed_by);
         add_dated("is_tube", std::move(entry), tube->last_changed, tube->change_interval);
     }
 
@@ -141,7 +141,7 @@ class CareData {
     void add_registration() {
         const UtilityCompany& company = *home_.profile.utility_company;
         if (home_.profile.utility_company.given() && company.registered_until)
-            add_once("is_registration", company.name, *company.registered_until);
+            add_once("is_registration", {}, *company.registered_until);
     }
 
     /// The days in a stretch on which a task is to be done. One that is late is to be done today, and counts from

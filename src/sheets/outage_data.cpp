@@ -60,6 +60,9 @@ class OutageData {
         data_["spares"] = spares();
         data_["has_spares"] = !plan_.spares.empty();
         data_["cylinders"] = cylinders();
+        data_["no_battery"] = plan_.batteries.empty() && plan_.not_counted.empty();
+        data_["has_sources"] =
+            !plan_.batteries.empty() || !plan_.not_counted.empty() || !plan_.spares.empty() || !plan_.oxygen.empty();
         data_["has_cylinders"] = !plan_.oxygen.empty();
     }
 

@@ -58,7 +58,13 @@ Alternatives alternatives(const TemplateData& prescriptions) {
 }  // namespace
 
 TemplateData differing_names(const TemplateData& prescriptions) {
-    return asked(alternatives(prescriptions), differing);
+    TemplateData::Object answers = asked(alternatives(prescriptions), differing);
+    const auto alarms = answers.find("alarms");
+    answers["any_alarm"] = alarms != answers.end() && alarms->second.object() != nullptr &&
+                           std::ranges::any_of(*alarms->second.object(), [](const auto& one) {
+                               return one.second.flag() != nullptr && *one.second.flag();
+                           });
+    return answers;
 }
 
 TemplateData names_in_use(const TemplateData& prescriptions) { return asked(alternatives(prescriptions), used); }
