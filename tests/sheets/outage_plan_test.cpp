@@ -153,7 +153,7 @@ TEST_CASE("no plan promises more than the sum of what was timed, in homes made b
         CHECK(*plan.leave_by > 0);
         CHECK(*plan.leave_by % 15 == 0);
         CHECK(static_cast<double>(*plan.leave_by) <
-              *plan.time_left + 15 - values.household().outage.leave_reserve->in(unit::min));
+              static_cast<double>(*plan.time_left + 15) - values.household().outage.leave_reserve->in(unit::min));
     }
     CHECK(with_leave_by > 20);
     CHECK(with_leave_by < 110);
