@@ -22,8 +22,8 @@ namespace ventfolio {
 /// `in_chair`, `oxygen_here`, `vented`, `port_in_hose`, `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`,
 /// `accepted_…`, `sleeping`.
 ///
-/// For some sheets: `outage` (outage_data.hpp), `care` (care_data.hpp), `stock` (supply_data.hpp); `differs` and `in_use`
-/// for each name of a prescription (switch_data.hpp).
+/// For some sheets: `outage` (outage_data.hpp), `care` (care_data.hpp), `stock` (supply_data.hpp); `differs` and
+/// `in_use` for each name of a prescription (switch_data.hpp).
 ///
 /// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet
 /// `gaps_on_SHEET` if it has any: accepted or not, the family must see what is not there.

@@ -11,8 +11,8 @@ namespace ventfolio {
 ///     |---|---|
 ///     | **16 Mar** | **17** [ ] Foam filters [ ] **Tube change** |
 ///
-/// A task in bold is white on black: it may not slip. One piece for each week, at least `week` mm tall. The section is left out of the sheet
-/// code (see canonical_words), since it changes with the day of printing.
+/// A task in bold is white on black: it may not slip. One piece for each week, at least `week` mm tall. The section is
+/// left out of the sheet code (see canonical_words), since it changes with the day of printing.
 Pieces set_calendar(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 }  // namespace ventfolio
