@@ -52,6 +52,12 @@ Frame numbered_disc(std::size_t number, double side, double size, LayoutContext&
 
 // --- The list of parts
 
+std::vector<HookupPart> parts_in(std::span<const Row> rows) {
+    std::vector<HookupPart> parts(rows.size());
+    std::ranges::transform(rows, parts.begin(), &Row::part);
+    return parts;
+}
+
 void refuse_drawing(std::string_view why, const TableRow& row, LayoutContext& context) {
     std::string field;
     for (const TableCell& one : row.cells)
@@ -83,9 +89,7 @@ std::optional<std::vector<Row>> rows_of(const Block& table, LayoutContext& conte
         rows.push_back({&row, *part, figure->element});
     }
     if (!known) return std::nullopt;
-    std::vector<HookupPart> parts;
-    for (const Row& row : rows) parts.push_back(row.part);
-    const auto fault = fault_in(parts);
+    const auto fault = fault_in(parts_in(rows));
     if (!fault) return rows;
     refuse_drawing(fault->why, rows.empty() ? table.head : *rows[std::min(fault->place, rows.size() - 1)].row, context);
     return std::nullopt;
@@ -169,8 +173,7 @@ Frame draw_plan(const HookupPlan& plan, std::span<const Row> rows, bool lying, L
 }
 
 Piece set_drawing(const Section& section, std::span<const Row> rows, double width, LayoutContext& context) {
-    std::vector<HookupPart> parts;
-    for (const Row& row : rows) parts.push_back(row.part);
+    const std::vector<HookupPart> parts = parts_in(rows);
     const auto posture = posture_from(section.heading->attributes.option("person").value_or("lying"));
     HookupOrder order{.parts = parts,
                       .posture = posture.value_or(Posture::lying),

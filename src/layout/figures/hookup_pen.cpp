@@ -49,6 +49,8 @@ Bend bend_at(std::span<const Point> corners, std::size_t at, double radius) {
     return {on_way(corners[at], corners[at - 1], taken), corners[at], on_way(corners[at], corners[at + 1], taken)};
 }
 
+std::size_t steps_in(double length, double step) { return static_cast<std::size_t>(std::ceil(length / step)); }
+
 Path circle_path(double x, double y, double r) {
     Path path;
     const Point right{x + r, y};
@@ -163,15 +165,16 @@ std::vector<Point> points_along(std::span<const Point> corners, double radius, d
     Point at = corners.front();
     const auto straight_to = [&](Point to) {
         const double length = distance(at, to);
-        for (double run = 0; run < length; run += step) points.push_back(on_way(at, to, run));
+        for (std::size_t count = 0; count < steps_in(length, step); ++count)
+            points.push_back(on_way(at, to, static_cast<double>(count) * step));
         at = to;
     };
     for (std::size_t corner = 1; corner + 1 < corners.size(); ++corner) {
         const Bend bend = bend_at(corners, corner, radius);
         straight_to(bend.begin);
         const double length = distance(bend.begin, bend.corner) * std::numbers::pi / 2;
-        for (double run = 0; run < length; run += step) {
-            const double t = run / length;
+        for (std::size_t count = 0; count < steps_in(length, step); ++count) {
+            const double t = static_cast<double>(count) * step / length;
             const auto mix = [&](double a, double b, double c) {
                 return (1 - t) * (1 - t) * a + 2 * t * (1 - t) * b + t * t * c;
             };

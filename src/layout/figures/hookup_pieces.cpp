@@ -118,7 +118,12 @@ void draw_humidifier(HookupPen& pen, const Place& at, double disc) {
     pen.box(at.l + 3.4, at.t + 4, at.w - 6.8, dome + 1 - at.t - 4, 4);
     const double water = at.t + 4 + (dome - at.t - 4) * 0.42;
     pen.wave({at.l + 4, water}, {at.right() - 4, water}, 1.3, 4);
-    for (double x = at.l + 7; x < at.right() - 8; x += 5) pen.line({x, water + 2.6}, {x + 2.6, water + 2.6}, 0.4);
+    constexpr double kDashes = 5;  // from one to the next
+    const auto dashes = static_cast<int>((at.w - 12) / kDashes);
+    for (int dash = 0; dash < dashes; ++dash) {
+        const double x = at.l + 7 + kDashes * dash;
+        pen.line({x, water + 2.6}, {x + 2.6, water + 2.6}, 0.4);
+    }
     pen.box(at.l, dome, at.w, base - 0.3, 1.6);
 }
 
