@@ -33,9 +33,10 @@ int list_sheets() {
         const Template& sheet = *parts.front().from;
         const FrontMatterLine* audience = sheet.front("audience");
         const FrontMatterLine* each = sheet.front("for_each");
-        fmt::print("{:<18} for {}{}{}\n", name, audience ? audience->value : "nobody",
-                   each ? ", one for each of " + each->value : "",
-                   parts.size() > 1 ? fmt::format(", {} leaves", parts.size()) : "");
+        fmt::print(
+            "{:<18} for {}{}{}\n", name, audience ? audience->value : "nobody",
+            each ? ", one for each of " + each->value : "",
+            parts.size() > 1 ? fmt::format(", {} leaves", parts.size() - (parts.front().leaf.empty() ? 1 : 0)) : "");
     }
     return faults.empty() ? kDone : kUnusable;
 }

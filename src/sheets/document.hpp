@@ -82,9 +82,9 @@ struct Block {
 
 /// A finished sheet of one home.
 struct Document {
-    std::string name;      ///< "bedside-card/bed"
+    std::string name;      ///< "bedside-card/bed", "alarm-response/high-pressure"
     std::string sheet;     ///< "bedside-card"
-    std::string place;     ///< "bed"; empty where the sheet has no place
+    std::string place;     ///< "bed", or the leaf "high-pressure"; empty where the sheet has neither
     std::string language;  ///< BCP 47, "en"
     std::string template_file;
     std::vector<std::pair<std::string, std::string>> front_matter;

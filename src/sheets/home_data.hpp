@@ -25,6 +25,9 @@ namespace ventfolio {
 /// For some sheets: `outage` (outage_data.hpp), `care` (care_data.hpp), `stock` (supply_data.hpp); `differs` and
 /// `in_use` for each name of a prescription (switch_data.hpp).
 ///
+/// What alarm charts ask of a home: see alarm_data.hpp. `leaf.NAME`, the numbers of this home's leaves of a sheet, is
+/// added where documents are made.
+///
 /// For each rule whose gap stands in bold on a sheet: `gap_RULE` (with underscores), and for each such sheet
 /// `gaps_on_SHEET` if it has any: accepted or not, the family must see what is not there.
 TemplateData home_data(const Household& household, const Printer& printer, std::span<const Finding> findings);
