@@ -116,7 +116,9 @@ TEST_CASE("chart, table and list of the outage plan print the same times") {
             for (const TableRow& row : block.rows) {
                 const auto said = [&](std::size_t at) { return plain_blanks(plain_text(row.cells.at(at).inlines)); };
                 if (head == "Use" && !said(0).empty()) ends.push_back(said(4));
-                if (head == "Hours without power" && row.cells.front().inlines.front().strong) drawn.push_back(said(2));
+                const Inlines& first = row.cells.front().inlines;
+                const bool source = !first.empty() && first.front().strong;
+                if (head == "Hours without power" && source) drawn.push_back(said(2));
                 if (head == "After") by_clock.push_back(said(0));
             }
         }
