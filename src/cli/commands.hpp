@@ -43,6 +43,12 @@ int list_command(ListOf what);
 
 enum class SchemaOf { profile, check };
 int schema_command(SchemaOf what);
-int new_command();
+/// A commented profile to standard output; with `paper` the blank form as PDF, to `output` or, if that is empty, to
+/// standard output.
+struct NewOptions {
+    bool paper = false;
+    std::string output;
+};
+int new_command(const NewOptions& options);
 
 }  // namespace ventfolio

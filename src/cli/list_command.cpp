@@ -3,6 +3,7 @@
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"
 #include "cli/world.hpp"
+#include "packet/intake_form.hpp"
 #include "profile/field_list.hpp"
 #include "profile/field_paths.hpp"
 #include "profile/profile.hpp"
@@ -101,8 +102,29 @@ int schema_command(SchemaOf what) {
     return kDone;
 }
 
-int new_command() {
-    fmt::print("{}", starter_profile(show_blank_profile));
+int new_command(const NewOptions& options) {
+    if (!options.paper) {
+        if (!options.output.empty())
+            write_file(options.output, starter_profile(show_blank_profile));
+        else
+            fmt::print("{}", starter_profile(show_blank_profile));
+        return kDone;
+    }
+    if (options.output.empty() && standard_output_is_terminal()) {
+        fmt::print(stderr, "ventfolio: a PDF is nothing for a terminal; write it to a file with -o FILE\n");
+        return kUsage;
+    }
+    std::vector<Finding> faults;
+    const Stationery stationery = built_in_stationery("en", "us", faults);
+    Measurer measurer;
+    const Paper paper = stationery.region.paper == "a4" ? Paper::a4 : Paper::letter;
+    const std::string form = faults.empty() ? intake_form(show_blank_profile, stationery, paper, measurer, faults) : "";
+    print_findings(faults, nullptr, stationery.sources, false);
+    if (form.empty()) return kUnusable;
+    if (!options.output.empty())
+        write_file(options.output, form);
+    else
+        std::fwrite(form.data(), 1, form.size(), stdout);
     return kDone;
 }
 

@@ -149,8 +149,10 @@ class CommandLine {
 
     void add_writers() {
         CLI::App* starter = app_.add_subcommand("new", "Write a commented profile to start from");
-        starter->footer("Example: ventfolio new > home.yaml");
-        starter->callback([this] { action_ = new_command; });
+        starter->add_flag("--paper", new_.paper, "Instead, a blank form to fill in by hand, as PDF");
+        starter->add_option("-o,--output", new_.output, "File to write (default: standard output)");
+        starter->footer("Example: ventfolio new > home.yaml\nExample: ventfolio new --paper -o intake.pdf");
+        starter->callback([this] { action_ = [this] { return new_command(new_); }; });
         CLI::App* schema =
             app_.add_subcommand("schema", "Write the JSON Schema of a profile, for editors, or of check's JSON");
         static const std::map<std::string, SchemaOf> kinds{{"profile", SchemaOf::profile}, {"check", SchemaOf::check}};
@@ -165,6 +167,7 @@ class CommandLine {
     DateArgument date_;
     CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false};
     PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
+    NewOptions new_{};
     std::string format_ = "text";
     std::string paper_;
     std::string outage_start_;

@@ -42,6 +42,8 @@ int print_one(const std::string& name, const PrintOptions& options, const Statio
     const SourceText profile = read_file(name);
     const PrintedHome home = print_home(profile, options.on, options.order, stationery, measurer);
     print_findings(home.findings, &profile, stationery.sources, options.quiet);
+    for (const std::string& sheet : home.missing_sheets)
+        fmt::print(stderr, "{}: there is no {} for this home; see what the findings say\n", name, sheet);
     if (home.refused) {
         fmt::print(stderr, "{}: nothing printed: {}\n", name, summary_line(home.findings));
         return kFindings;

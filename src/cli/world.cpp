@@ -47,6 +47,20 @@ SourceText read_file(const std::string& name) {
     return source;
 }
 
+void write_file(const std::string& name, std::string_view bytes) {
+    const std::string part = name + ".part";
+    const auto failed = [&] {
+        const int error = errno;
+        std::remove(part.c_str());
+        throw UnusableFile{name + ": cannot be written: " + std::strerror(error)};
+    };
+    std::unique_ptr<std::FILE, FileCloser> file{std::fopen(part.c_str(), "wbx")};
+    if (!file) throw UnusableFile{part + ": cannot be written: " + std::strerror(errno)};
+    if (std::fwrite(bytes.data(), 1, bytes.size(), file.get()) != bytes.size()) failed();
+    if (std::fclose(file.release()) != 0) failed();
+    if (std::rename(part.c_str(), name.c_str()) != 0) failed();
+}
+
 Date today() {
     if (const char* epoch = std::getenv("SOURCE_DATE_EPOCH"))
         if (const auto date = date_of_epoch(epoch)) return *date;

@@ -3,6 +3,7 @@
 #include <optional>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 
 #include "profile/place.hpp"
 #include "units/calendar.hpp"
@@ -26,6 +27,9 @@ class UnusableFile : public std::runtime_error {
 
 /// A file's text under the name that it was given by. Reads no more than a profile may have, and one byte.
 SourceText read_file(const std::string& name);
+
+/// Writes a file whole or not at all: beside its place, then renamed. Throws UnusableFile.
+void write_file(const std::string& name, std::string_view bytes);
 
 /// The print date: SOURCE_DATE_EPOCH (reproducible-builds.org) if it is set, else today in local time.
 Date today();

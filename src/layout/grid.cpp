@@ -22,6 +22,7 @@ GridStyles grid_styles(const SectionStyle& style, double scale) {
     styles.body.words.size = styles.body.unit->size = 10 * scale;
     styles.body.answer = TextStyle::Look{12 * scale, Face::bold};
     styles.body.unit_below = style.has("units-below");
+    if (style.has("plain")) styles.body = plain_style(10 * scale);
     styles.body.leading = 1.16;
     return styles;
 }
@@ -70,6 +71,27 @@ std::vector<double> grid_columns(const Block& table, const GridStyles& styles, d
     return widths;
 }
 
+/// Narrow columns are as wide as their cells; the others share the rest by what they hold.
+std::vector<double> plain_columns(const Block& table, const GridStyles& styles, double width, LayoutContext& context) {
+    constexpr double kNarrow = 0.3;  // of the width
+    std::vector<double> widths = needed_widths(table, styles, context);
+    double rest = width;
+    double wide = 0;
+    for (const double needed : widths) {
+        if (needed <= kNarrow * width)
+            rest -= needed;
+        else
+            wide += needed;
+    }
+    if (wide == 0) {
+        for (double& one : widths) one += rest / static_cast<double>(widths.size());
+        return widths;
+    }
+    for (double& one : widths)
+        if (one > kNarrow * width) one *= rest / wide;
+    return widths;
+}
+
 bool grid_fits(const Block& table, const GridStyles& styles, const std::vector<double>& columns,
                LayoutContext& context) {
     for (std::size_t column = 0; column < columns.size(); ++column) {
@@ -101,10 +123,14 @@ Piece grid_head(const TableRow& row, const TextStyle& look, const std::vector<do
     return piece;
 }
 
-Piece grid_row(const TableRow& row, const TextStyle& look, const std::vector<double>& columns, double width,
+Piece grid_row(const TableRow& row, TextStyle look, const std::vector<double>& columns, double width,
                LayoutContext& context) {
-    const double above = mm(1.0) * context.scale;
-    const double below = mm(1.2) * context.scale;
+    const bool boxes = std::ranges::any_of(row.cells, [](const TableCell& one) {
+        return std::ranges::any_of(one.inlines, [](const Inline& p) { return p.kind == Inline::Kind::check_box; });
+    });
+    if (boxes) look.leading = kLeadingOfBoxes;
+    const double above = mm(boxes ? 0.3 : 1.0) * context.scale;
+    const double below = mm(boxes ? 0.5 : 1.2) * context.scale;
     Piece piece = row_piece(row, width);
     TextStyle first_look = look;
     first_look.answer = look.words;  // below the name, not beside it
@@ -149,7 +175,8 @@ Pieces set_grid_as_rows(const Block& table, const SectionStyle& style, double wi
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     if (table.head.cells.empty()) return set_rows(table, style, width, context);
     const GridStyles styles = grid_styles(style, context.scale);
-    const std::vector<double> columns = grid_columns(table, styles, width, context);
+    const std::vector<double> columns =
+        style.has("plain") ? plain_columns(table, styles, width, context) : grid_columns(table, styles, width, context);
     if (!grid_fits(table, styles, columns, context)) return set_grid_as_rows(table, style, width, context);
     Pieces pieces{grid_head(table.head, styles.head, columns, width, context)};
     for (const TableRow& row : table.rows) {

@@ -66,10 +66,30 @@ Piece set_plain_item(const Block& item, std::size_t number, bool ordered, const 
                     item);
 }
 
+/// Words left, the bold ones at their end right, over a thin rule: a title and its code.
+Piece set_code_item(const Block& item, double width, LayoutContext& context) {
+    const Inlines& all = inlines_of(item);
+    const auto bold = std::find_if(all.rbegin(), all.rend(), [](const Inline& piece) { return !piece.strong; }).base();
+    TextStyle look = plain_style(kSmallestText * context.scale);
+    look.leading = 1.16;
+    const Inlines code{bold, all.end()};
+    const double code_width = natural_width(code, look, context) + 1;
+    Frame title = set_text({all.begin(), bold}, look, width - code_width - mm(1.5), "list item", context);
+    Frame right = set_text(code, look, code_width, "list item", context);
+    Frame frame;
+    frame.width = width;
+    frame.height = title.height + mm(1.2) * context.scale;
+    frame.put(std::move(title), 0, mm(0.5));
+    frame.put(std::move(right), width - code_width, mm(0.5));
+    frame.put_bottom_rule(kThinLine);
+    return piece_of(std::move(frame), 0, item);
+}
+
 Piece set_item(const Block& list, std::size_t at, const SectionStyle& style, double width, LayoutContext& context) {
     const Block& item = list.children[at];
     if (style.steps && list.ordered) return set_step(item, at + 1, style, width, context);
     if (style.has("inline-steps") && list.ordered) return set_inline_step(item, at + 1, style, width, context);
+    if (style.has("codes")) return set_code_item(item, width, context);
     if (item.task) return set_task(item, style, width, context);
     return set_plain_item(item, at + 1, list.ordered, style, width, context);
 }

@@ -13,7 +13,7 @@ namespace {
 constexpr double kAscent = 0.78;   // in type sizes: capitals, and room for an accent on most
 constexpr double kDescent = 0.22;  // in type sizes: the deepest letters
 
-/// A check box in a line stands a little below the baseline, as tall as capitals of 12 pt with room round it.
+/// A check box in a line stands a little below the baseline.
 void put_check_box(Frame& frame, double x, double baseline, double width, Origin origin) {
     constexpr double kRoomAround = mm(2.6);
     constexpr double kRoomLeft = mm(1.2);

@@ -5,6 +5,9 @@
 
 namespace ventfolio {
 
+/// Of lines with boxes to tick: below one another they do not touch.
+inline constexpr double kLeadingOfBoxes = 1.36;
+
 /// The inlines of a cell; none where the row is shorter than its table.
 const Inlines& cell(const TableRow& row, std::size_t column);
 

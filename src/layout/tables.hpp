@@ -18,8 +18,9 @@ Pieces set_cells(const Block& table, const SectionStyle& style, double width, La
 /// An index: a name in bold and its meaning, dashes, a number in a box.
 Pieces set_index(const Block& table, double width, LayoutContext& context);
 
-/// Columns with heads; the first takes what the others leave. A table that is too wide for that becomes rows: the first
-/// cell of each as a heading below its head, then each other head with its value.
+/// Columns with heads, values large; with `.plain` values look like the words round them, and narrow columns are as
+/// wide as their cells. The first takes what the others leave. A table that is too wide for that becomes rows: the
+/// first cell of each as a heading below its head, then each other head with its value.
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// Words and room to write, `.ruled`: a column whose cells are all empty is ruled and keeps room for handwriting, and

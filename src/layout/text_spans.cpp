@@ -13,8 +13,12 @@ constexpr char32_t kObject = U'\uFFFC';  // OBJECT REPLACEMENT CHARACTER: breaks
 constexpr char32_t kLineSeparator = U'\u2028';
 constexpr char32_t kNoBreakBlank = U'\u00A0';
 
-/// A check box in a line, with the room on both sides of it.
-constexpr double kCheckBoxWidth = mm(7.6);
+/// A check box in a line, with the room on both sides of it: a little taller than the capitals beside it.
+double check_box_width(double size, double scale) {
+    constexpr double kSide = 1.2;  // in type sizes
+    constexpr double kRoomAround = mm(2.6);
+    return std::min(kSide * size, kTickBox * scale) + kRoomAround;
+}
 /// Each underscore of a line to write on stands for one letter of small handwriting; common practice, no source.
 constexpr double kWriteInPerUnderscore = mm(3);
 
@@ -68,7 +72,7 @@ std::optional<TextSpan> span_of(const Inline& piece, double scale) {
         case Inline::Kind::line_break:
             return words_in({kLineSeparator});
         case Inline::Kind::check_box:
-            return object(kCheckBoxWidth * scale, true);
+            return object(0, true);
         case Inline::Kind::write_in:
             return object(kWriteInPerUnderscore * static_cast<double>(piece.text.size()) * scale, false);
         case Inline::Kind::value:
@@ -96,6 +100,7 @@ TextSpans spans_of(const Inlines& inlines, const TextStyle& style, double scale)
         auto span = span_of(piece, scale);
         if (!span) continue;
         span->look = style.words;
+        if (span->check_box) span->object_width = check_box_width(style.words.size, scale);
         if (piece.strong) span->look.face = Face::bold;
         span->line = piece.line;
         span->element = piece.element;

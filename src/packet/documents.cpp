@@ -3,8 +3,13 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <array>
+#include <map>
+#include <set>
 
 #include "markup/render.hpp"
+#include "packet/identifiers.hpp"
+#include "packet/index_data.hpp"
+#include "sheets/checking_data.hpp"
 #include "sheets/document_checks.hpp"
 #include "sheets/home_data.hpp"
 #include "sheets/printer.hpp"
@@ -22,34 +27,6 @@ constexpr Audiences kEverywhere = 0xFF;
 constexpr std::array kAudiences{AudienceWord{"wall", wall},       AudienceWord{"folder", folder},
                                 AudienceWord{"crew", crew},       AudienceWord{"wallet", wallet},
                                 AudienceWord{"utility", utility}, AudienceWord{"fire", fire}};
-
-PrintedValue identifier(std::string field, std::string text, Audiences audiences) {
-    PrintedValue value;
-    value.field = std::move(field);
-    value.audiences = audiences;
-    value.parts = plain_parts(std::move(text));
-    return value;
-}
-
-/// Two identifiers on every page, by the audience of the sheet.
-std::vector<PrintedValue> identifiers_for(Audience audience, const Household& home, const Printer& printer) {
-    const Person& person = *home.profile.person;
-    const std::string record = home.profile.record_number.or_else("");
-    if (audience == wall)
-        return {identifier("person.preferred_name", person.preferred_name.or_else(""), 0xFF),
-                identifier("record_number", record, 0xFF)};
-    if (audience == wallet) {
-        std::vector<PrintedValue> values{
-            identifier("person.legal_name", person.legal_name.or_else(""), folder | crew | wallet)};
-        if (const auto age = printed_age(home, printer)) values.push_back(*age);
-        return values;
-    }
-    std::vector<PrintedValue> values{identifier("person.legal_name", person.legal_name.or_else(""), folder | crew)};
-    if (person.birth_date.given())
-        values.push_back(identifier("person.birth_date", printer.date(*person.birth_date), folder | crew));
-    values.push_back(identifier("record_number", record, 0xFF));
-    return values;
-}
 
 /// A word as part of a sheet's name: "bed", "night-nurse", "andres". Empty if it has no letter of the Latin alphabet.
 std::string key_of(std::string_view word) {
@@ -83,11 +60,31 @@ std::vector<std::string> item_keys(std::string_view list, const Household& home)
     return keys;
 }
 
+/// What a sheet lists of the others, and so after which it is made.
+enum class Lists { nothing, findings, codes };
+
+Lists lists_of(const std::string& sheet, const Stationery& stationery) {
+    const FrontMatterLine* line = stationery.parts_of(sheet).front().from->front("lists");
+    if (line == nullptr) return Lists::nothing;
+    return line->value == "codes" ? Lists::codes : line->value == "findings" ? Lists::findings : Lists::nothing;
+}
+
+using MadeSheets = std::map<std::string, std::vector<Document>>;
+
+std::vector<const Document*> in_order(const MadeSheets& made, const std::vector<std::string>& sheets) {
+    std::vector<const Document*> documents;
+    for (const std::string& sheet : sheets)
+        if (const auto found = made.find(sheet); found != made.end())
+            for (const Document& document : found->second) documents.push_back(&document);
+    return documents;
+}
+
 class Maker {
   public:
     Maker(const Household& home, std::span<const Finding> of_profile, const Stationery& stationery,
           std::vector<Finding>& findings)
         : home_{home},
+          of_profile_{of_profile},
           stationery_{stationery},
           findings_{findings},
           printer_{stationery.words, stationery.region},
@@ -98,6 +95,17 @@ class Maker {
     void add(const std::string& sheet, std::vector<Document>& documents) {
         for (const Stationery::Part& part : stationery_.parts_of(sheet))
             if (applies(*part.from, data_, findings_)) add_part(sheet, part, documents);
+    }
+
+    /// Before a sheet is made that lists something of the others.
+    void know(Lists what, const std::string& sheet, const std::vector<const Document*>& made) {
+        if (what == Lists::findings) {
+            std::vector<Finding> all{of_profile_.begin(), of_profile_.end()};
+            all.insert(all.end(), findings_.begin(), findings_.end());
+            leave_one_of_each(all);
+            add_checking_data(*data_.object(), home_, printer_, all);
+        }
+        if (what == Lists::codes) add_index_data(*data_.object(), sheet, made, home_, printer_);
     }
 
   private:
@@ -123,6 +131,8 @@ class Maker {
         const Template& from = *part.from;
         const FrontMatterLine* each = from.front("for_each");
         if (!each) return add_made(sheet, part.leaf, from, nullptr, documents);
+        if (each->value != "prescriptions" && each->value != "caregivers")
+            return findings_.push_back(unknown_list(from, *each));
         const TemplateData::Items& items = *data_.object()->at(each->value).items();
         const std::vector<std::string> keys = item_keys(each->value, home_);
         for (std::size_t at = 0; at < keys.size(); ++at) add_made(sheet, keys[at], from, &items[at], documents);
@@ -150,6 +160,18 @@ class Maker {
         documents.push_back(std::move(document));
     }
 
+    static Finding unknown_list(const Template& from, const FrontMatterLine& each) {
+        Finding finding;
+        finding.rule = "template-name-unknown";
+        finding.message = fmt::format(
+            "A sheet is made for each of the prescriptions or of the caregivers, not of \"{}\".", each.value);
+        Mark mark;
+        mark.file = from.name();
+        mark.place = each.place;
+        finding.marks.push_back(std::move(mark));
+        return finding;
+    }
+
     static Finding without_audience(const Document& document) {
         Finding finding;
         finding.rule = "template-without-audience";
@@ -162,6 +184,7 @@ class Maker {
     }
 
     const Household& home_;
+    std::span<const Finding> of_profile_;
     const Stationery& stationery_;
     std::vector<Finding>& findings_;
     Printer printer_;
@@ -181,15 +204,23 @@ Inline value_piece(const PrintedValue& value) {
     return piece;
 }
 
+/// The word in front of an identifier; an age stands alone.
+std::optional<std::string_view> label_of(std::string_view field) {
+    if (field == "person.birth_date") return "born";
+    if (field == "utility_company.account") return "account";
+    if (field == "home.dispatch_number") return "dispatch_number";
+    if (field == "record_number") return "record";
+    return std::nullopt;
+}
+
 /// "Born 11 February 1978   Record DEMO-1", on a wallet card "47 years"
 Inlines second_line(const Document& document, const WordBook& words) {
     Inlines line;
     for (const PrintedValue& value : document.identifiers) {
         if (&value == &document.identifiers.front()) continue;
         if (!line.empty()) line.push_back(text_piece("   "));
-        const bool birth = value.field == "person.birth_date";
-        if (birth || value.field == "record_number")
-            line.push_back(text_piece(std::string{words.at(birth ? "born" : "record")} + std::string{kNoBreakSpace}));
+        if (const auto label = label_of(value.field))
+            line.push_back(text_piece(std::string{words.at(*label)} + std::string{kNoBreakSpace}));
         line.push_back(value_piece(value));
     }
     return line;
@@ -203,13 +234,37 @@ std::optional<Audience> audience_from(std::string_view word) {
     return found->audience;
 }
 
+std::vector<std::string> needed_for(const std::vector<std::string>& sheets, const Stationery& stationery) {
+    const bool any = std::ranges::any_of(
+        sheets, [&](const std::string& sheet) { return lists_of(sheet, stationery) != Lists::nothing; });
+    return any ? stationery.in_order() : sheets;
+}
+
 std::vector<Document> make_documents(const Household& home, std::span<const Finding> of_profile,
                                      const Stationery& stationery, const std::vector<std::string>& sheets,
                                      std::vector<Finding>& findings) {
     Maker maker{home, of_profile, stationery, findings};
+    const std::vector<std::string> needed = needed_for(sheets, stationery);
+    MadeSheets made;
+    for (const Lists stage : {Lists::nothing, Lists::findings, Lists::codes}) {
+        for (const std::string& sheet : needed) {
+            if (lists_of(sheet, stationery) != stage) continue;
+            maker.know(stage, sheet, in_order(made, needed));
+            maker.add(sheet, made[sheet]);
+        }
+    }
     std::vector<Document> documents;
-    for (const std::string& sheet : sheets) maker.add(sheet, documents);
+    for (const std::string& sheet : sheets) std::ranges::move(made[sheet], std::back_inserter(documents));
     return documents;
+}
+
+void leave_one_of_each(std::vector<Finding>& findings) {
+    std::set<std::string> known;
+    std::erase_if(findings, [&](const Finding& finding) {
+        std::string key = finding.rule + "\n" + finding.message;
+        for (const Mark& mark : finding.marks) key += "\n" + mark.file + ":" + std::to_string(mark.place.line);
+        return !known.insert(std::move(key)).second;
+    });
 }
 
 Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,
@@ -222,18 +277,22 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     furniture.who = {value_piece(document.identifiers.front())};
     furniture.identifier = second_line(document, words);
     furniture.page_of = words.at("page_of");
+    const auto audience = audience_from(document.front("audience").value_or(""));
+    // From when and until when the settings hold is nothing for strangers.
+    const bool letter = audience == utility || audience == fire;
+    furniture.revision = {text_piece(revision)};
     std::string foot = revision + ".";
-    if (orders.effective_at.given()) {
+    if (!letter && orders.effective_at.given()) {
         furniture.revision = {
             text_piece(fmt::format("{}   {} {}", revision, words.at("from"), printer.date(orders.effective_at->date)))};
         foot += fmt::format(" {} {}.", words.at("in_force"), printer.moment(*orders.effective_at));
     }
-    if (orders.review_due.given())
+    if (!letter && orders.review_due.given())
         foot += fmt::format(" {} {}.", words.at("review_by"), printer.date(*orders.review_due));
     foot += fmt::format(" {}", words.at("current_only"));
     const bool oxygen = home.profile.oxygen.given() && home.profile.oxygen->use.given();
-    furniture.foot = {{text_piece(std::move(foot))},
-                      {text_piece(std::string{words.at(oxygen ? "limits_with_oxygen" : "limits")})}};
+    const std::string_view last = letter ? "letter_says" : oxygen ? "limits_with_oxygen" : "limits";
+    furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at(last)})}};
     furniture.code = code;
     if (not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
     return furniture;

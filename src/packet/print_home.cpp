@@ -22,14 +22,12 @@ bool stops(const std::vector<Finding>& findings, const std::vector<std::string>&
     return std::ranges::any_of(sheets, [&](const std::string& sheet) { return stopped.contains(sheet); });
 }
 
-/// A sheet that is made for each place has each of its faults once for each place.
-void leave_one_of_each(std::vector<Finding>& findings) {
-    std::set<std::string> known;
-    std::erase_if(findings, [&](const Finding& finding) {
-        std::string key = finding.rule + "\n" + finding.message;
-        for (const Mark& mark : finding.marks) key += "\n" + mark.file + ":" + std::to_string(mark.place.line);
-        return !known.insert(std::move(key)).second;
-    });
+/// The sheets that were asked for by name and that this home does not have.
+std::vector<std::string> missing_of(const std::vector<std::string>& asked, const std::vector<Document>& documents) {
+    std::vector<std::string> missing;
+    for (const std::string& name : asked)
+        if (std::ranges::find(documents, name, &Document::sheet) == documents.end()) missing.push_back(name);
+    return missing;
 }
 
 struct LaidOutSheet {
@@ -59,9 +57,13 @@ std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Printin
             {&sheet->placed, sheet->placed.title + " ", blank_back_of(*sheet, *sheets.back(), printing.blank)});
     const bool one_kind = std::ranges::all_of(
         sheets, [&](const LaidOutSheet* sheet) { return sheet->document.sheet == sheets.front()->document.sheet; });
-    request.title = sheets.size() == 1 ? sheets.front()->placed.title
-                    : one_kind         ? std::string{stationery.words.at("sheets." + sheets.front()->document.sheet)}
-                                       : std::string{stationery.words.at("packet_title")};
+    // A title that names a person stays on the paper.
+    const bool personal = std::ranges::any_of(sheets.front()->document.title, [](const Inline& piece) {
+        return piece.kind == Inline::Kind::value && (piece.value.audiences & wall) == 0;
+    });
+    request.title = sheets.size() == 1 && !personal ? sheets.front()->placed.title
+                    : one_kind ? std::string{stationery.words.at("sheets." + sheets.front()->document.sheet)}
+                               : std::string{stationery.words.at("packet_title")};
     return write_pdf(request);
 }
 
@@ -131,9 +133,8 @@ CheckedHome check_home(const SourceText& source, Date on) {
 std::vector<Finding> check_sheets(const CheckedHome& home, Date on, const Stationery& stationery) {
     std::vector<Finding> findings;
     if (!home.readable) return findings;
-    const std::set<std::string> stopped = stopped_sheets(home.findings);
     std::vector<std::string> names = stationery.in_order();
-    std::erase_if(names, [&](const std::string& name) { return stopped.contains(name); });
+    std::erase_if(names, [&](const std::string& name) { return stops(home.findings, needed_for({name}, stationery)); });
     make_documents(Household{home.profile, on}, home.findings, stationery, names, findings);
     leave_one_of_each(findings);
     return findings;
@@ -145,7 +146,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     CheckedHome checked = check_home(source, on);
     home.findings = std::move(checked.findings);
     const std::vector<std::string> names = order.sheets.empty() ? stationery.in_order() : order.sheets;
-    home.refused = !checked.readable || stops(home.findings, names);
+    home.refused = !checked.readable || stops(home.findings, needed_for(names, stationery));
     if (home.refused) return home;
 
     Household household{checked.profile, on};
@@ -158,7 +159,9 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
 
     std::vector<Finding> of_sheets;
     std::vector<LaidOutSheet> sheets;
-    for (Document& document : make_documents(household, home.findings, stationery, names, of_sheets)) {
+    std::vector<Document> documents = make_documents(household, home.findings, stationery, names, of_sheets);
+    home.missing_sheets = missing_of(order.sheets, documents);
+    for (Document& document : documents) {
         LaidOutSheet sheet;
         sheet.code = sheet_code(document);
         const Furniture furniture = furniture_for(document, household, stationery, sheet.code, unchecked);
@@ -167,7 +170,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
         sheets.push_back(std::move(sheet));
     }
     leave_one_of_each(of_sheets);
-    home.refused = std::ranges::any_of(of_sheets, refuses);
+    home.refused = std::ranges::any_of(of_sheets, refuses) || !home.missing_sheets.empty();
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
     if (home.refused) return home;
     draw(home, sheets, names, {order, stationery, blank_side(stationery.words.at("blank_side"), setup, measurer)});

@@ -26,6 +26,8 @@ struct PrintOrder {
 struct PrintedHome {
     std::vector<Finding> findings;  ///< of the profile, the templates and the finished sheets
     bool refused = false;           ///< something stops these sheets: `files` is then empty
+    /// Asked for by name, and this home has none: a letter without its permission. Nothing is printed then.
+    std::vector<std::string> missing_sheets;
     std::string record_number;
     std::string revision;
     std::vector<FolderFile> files;

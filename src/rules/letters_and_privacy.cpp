@@ -4,6 +4,12 @@
 #include "rules/thresholds.hpp"
 
 namespace ventfolio::check {
+namespace {
+
+constexpr const char* kPowerCompany = "the power company";
+constexpr const char* kFireService = "the fire and ambulance service";
+
+}  // namespace
 
 void letter_without_consent(const Household& home, Report& report) {
     const Consent& consent = *home.profile.consent;
@@ -11,8 +17,16 @@ void letter_without_consent(const Household& home, Report& report) {
         if (!permission->answer || (permission->answer.is(PermissionAnswer::agreed) && !permission->date))
             report.at(permission).with("recipient", std::move(recipient));
     };
-    unsigned_letter(consent.utility_letter, "the power company");
-    unsigned_letter(consent.fire_letter, "the fire and ambulance service");
+    unsigned_letter(consent.utility_letter, kPowerCompany);
+    unsigned_letter(consent.fire_letter, kFireService);
+}
+
+void letter_refused(const Household& home, Report& report) {
+    const Consent& consent = *home.profile.consent;
+    if (consent.utility_letter->answer.is(PermissionAnswer::refused))
+        report.at(consent.utility_letter).with("recipient", kPowerCompany);
+    if (consent.fire_letter->answer.is(PermissionAnswer::refused))
+        report.at(consent.fire_letter).with("recipient", kFireService);
 }
 
 void directive_needs_confirming(const Household& home, Report& report) {

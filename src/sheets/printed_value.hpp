@@ -22,6 +22,9 @@ struct PrintedValue {
     Audiences audiences = 0xFF;  ///< where it may stand: of the field, or the narrowest of the fields it is made from
     std::vector<PrintedPart> parts;
     bool not_recorded = false;  ///< stands for a missing value: NOT RECORDED, with whom to ask
+    /// Words of the rule book, of a calculator or of a clinician's reason, or a sheet code: cited, and not what the
+    /// sheet itself tells anyone, so the checks of wording pass over it. Who may read it is judged all the same.
+    bool quoted = false;
 
     std::string text() const {
         std::string all;

@@ -77,3 +77,21 @@ TEST_CASE("the starter profile is read, and refused only for what is still to be
     CHECK(!holds(ran.err, "unknown-key"));
     CHECK(!holds(ran.err, "bug in ventfolio"));
 }
+
+TEST_CASE("the blank form goes to standard output or to a file, whole or not at all") {
+    const Scratch folder;
+    const Ran piped = ventfolio_in(folder, "new --paper");
+    CHECK(piped.status == 0);
+    CHECK(piped.err == "");
+    CHECK(piped.out.starts_with("%PDF-"));
+    const Ran written = ventfolio_in(folder, "new --paper -o intake.pdf");
+    CHECK(written.status == 0);
+    CHECK(written.out == "");
+    CHECK(names_in(folder.path(".")) == "intake.pdf");
+    CHECK(contents(folder.path("intake.pdf")) == piped.out);
+    CHECK(folder.run("qpdf --check intake.pdf").status == 0);
+    const Ran nowhere = ventfolio_in(folder, "new --paper -o missing/intake.pdf");
+    CHECK(nowhere.status == 3);
+    CHECK(holds(nowhere.err, "cannot be written"));
+    CHECK(names_in(folder.path(".")) == "intake.pdf");
+}

@@ -9,6 +9,8 @@ namespace ventfolio::sheet_check {
 namespace {
 
 constexpr std::size_t kLongestQuote = 160;
+/// Stands for a value that is only cited.
+constexpr std::string_view kQuoted = "quoted";
 
 /// Walks a document and cuts it into passages.
 class Reader {
@@ -48,7 +50,7 @@ class Reader {
                 passage.text += piece.text;
                 break;
             case Inline::Kind::value:
-                passage.text += piece.value.text();
+                passage.text += piece.value.quoted ? std::string{kQuoted} : piece.value.text();
                 passage.values.push_back({begin, passage.text.size(), &piece.value, line_at(passage, begin)});
                 break;
             case Inline::Kind::line_break:

@@ -122,7 +122,7 @@ TEST_CASE("outside the range no number is given, and the range is told") {
         {"predicted-weight", "--height \"178 cm\" --sex male --years 17", "18 to 120"},
         {"predicted-weight", "--height \"110 cm\" --sex male --years 30", "130 cm to 213.4 cm"},
         {"breath-timing", "--rate \"60 breaths/min\" --time-in \"1 s\"", "no time is left to breathe out"},
-        {"outage-timeline", "--power \"800 h\" --travel \"1 h\"", "0 h to 720 h"},
+        {"outage-timeline", "--power \"800 h\" --travel \"1 h\"", "0 min to 43,200 min"},
         {"unit-conversion", "--measure \"2000 psi\" --to kg", "measure different things"},
         {"age-in-years", "--born 2030-01-01 --on 2026-01-01", "a birth after the day"},
         {"cough-pressures", "--in \"40 cmH2O\" --out \"40 cmH2O\"", "-70 cmH2O to -1 cmH2O"},
