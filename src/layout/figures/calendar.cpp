@@ -11,7 +11,7 @@ constexpr double kPad = mm(1.2);
 constexpr double kTaskGap = mm(0.8);
 constexpr std::size_t kLeastWeek = 17;  // mm
 /// Below the last task: initials.
-constexpr double kRoomToWrite = mm(4);
+constexpr double kRoomToWrite = mm(3);
 constexpr double kTaskBox = mm(3.6);
 
 struct Task {
@@ -52,7 +52,7 @@ bool may_not_slip(const Inlines& task) {
 Frame set_task(const Task& task, double width, LayoutContext& context) {
     const bool black = may_not_slip(task.words);
     const double side = kTaskBox * context.scale;
-    TextStyle look = plain_style(10 * context.scale, black ? Face::bold : Face::regular);
+    TextStyle look = plain_style(9.5 * context.scale, black ? Face::bold : Face::regular);
     look.leading = 1.12;
     if (black) look.ink = Ink::white;
     const double inset = black ? mm(0.8) : 0;
