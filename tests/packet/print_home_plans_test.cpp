@@ -18,6 +18,12 @@ const SetSheet* sheet_of(const SetHome& home, std::string_view name) {
     return found == home.sheets.end() ? nullptr : &*found;
 }
 
+/// A value and the words around it are items of their own: blanks between them do not count.
+std::string without_blanks(std::string text) {
+    std::erase(text, ' ');
+    return text;
+}
+
 SetHome demo(const char* home) {
     SetHome set = set_home(demo_profile(home));
     REQUIRE_MESSAGE((!set.refused_by_profile() && !set.refused_by_sheets()), set.refusals());
@@ -95,10 +101,11 @@ TEST_CASE("each sheet says what this home has") {
         if (!homes.contains(row.home)) homes.emplace(row.home, demo(row.home));
         const SetSheet* sheet = sheet_of(homes.at(row.home), row.sheet);
         REQUIRE(sheet != nullptr);
-        const std::string said = words_of(sheet->placed);
+        const std::string said = without_blanks(words_of(sheet->placed));
         CAPTURE(std::string{row.home});
         CAPTURE(std::string{row.sheet});
-        for (const std::string& words : row.words) CHECK_MESSAGE(said.find(words) != std::string::npos, words);
+        for (const std::string& words : row.words)
+            CHECK_MESSAGE(said.find(without_blanks(words)) != std::string::npos, words);
     }
 }
 
