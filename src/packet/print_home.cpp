@@ -6,6 +6,7 @@
 #include "layout/blank_side.hpp"
 #include "packet/documents.hpp"
 #include "packet/manifest.hpp"
+#include "packet/print_slip.hpp"
 #include "pdf/write_pdf.hpp"
 #include "profile/read_profile.hpp"
 #include "record/sheet_code.hpp"
@@ -36,6 +37,15 @@ struct LaidOutSheet {
     PlacedSheet placed;
 };
 
+/// Whether all sheets go into one file.
+bool is_packet(const PrintOrder& order) { return order.sheets.empty() && !order.separate; }
+
+std::vector<SlipEntry> slip_entries(const std::vector<LaidOutSheet>& sheets) {
+    std::vector<SlipEntry> entries;
+    for (const LaidOutSheet& sheet : sheets) entries.push_back({&sheet.document, sheet.placed.pages.size()});
+    return entries;
+}
+
 /// Of a sheet with an odd number of pages that another one follows in the file.
 const PlacedPage* blank_back_of(const LaidOutSheet& sheet, const LaidOutSheet& last, const PlacedPage& blank) {
     return &sheet == &last || sheet.placed.pages.size() % 2 == 0 ? nullptr : &blank;
@@ -45,13 +55,17 @@ const PlacedPage* blank_back_of(const LaidOutSheet& sheet, const LaidOutSheet& l
 struct Printing {
     const PrintOrder& order;
     const Stationery& stationery;
-    PlacedPage blank;  ///< back of a sheet with an odd number of pages
+    PlacedPage blank;                 ///< back of a sheet with an odd number of pages
+    std::optional<PlacedSheet> slip;  ///< first leaf of a whole packet
 };
 
 std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Printing& printing) {
     const Stationery& stationery = printing.stationery;
     PdfRequest request;
     request.language = stationery.words.language();
+    if (printing.slip)
+        request.sheets.push_back({&*printing.slip, printing.slip->title + " ",
+                                  printing.slip->pages.size() % 2 == 0 ? nullptr : &printing.blank});
     for (const LaidOutSheet* sheet : sheets)
         request.sheets.push_back(
             {&sheet->placed, sheet->placed.title + " ", blank_back_of(*sheet, *sheets.back(), printing.blank)});
@@ -85,7 +99,7 @@ std::vector<const LaidOutSheet*> all_of(const std::vector<LaidOutSheet>& sheets,
 
 void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std::vector<std::string>& names,
           const Printing& printing) {
-    if (printing.order.sheets.empty() && !printing.order.separate)
+    if (is_packet(printing.order))
         add_file(home, "packet", all_of(sheets), printing);
     else
         for (const std::string& name : names)
@@ -97,7 +111,7 @@ void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std:
 }
 
 std::string file_of(const LaidOutSheet& sheet, const PrintOrder& order) {
-    return order.sheets.empty() && !order.separate ? "packet.pdf" : sheet.document.sheet + ".pdf";
+    return is_packet(order) ? "packet.pdf" : sheet.document.sheet + ".pdf";
 }
 
 void add_manifest(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const Household& household, Date on,
@@ -173,7 +187,12 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     home.refused = std::ranges::any_of(of_sheets, refuses) || !home.missing_sheets.empty();
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
     if (home.refused) return home;
-    draw(home, sheets, names, {order, stationery, blank_side(stationery.words.at("blank_side"), setup, measurer)});
+    Printing printing{order, stationery, blank_side(stationery.words.at("blank_side"), setup, measurer), {}};
+    if (is_packet(order))
+        printing.slip = print_slip(slip_entries(sheets), household, stationery, setup, measurer, home.findings);
+    home.refused = std::ranges::any_of(home.findings, refuses);
+    if (home.refused) return home;
+    draw(home, sheets, names, printing);
     add_manifest(home, sheets, household, on, order);
     return home;
 }
