@@ -30,14 +30,15 @@ struct ColumnNeed {
     double natural = 0;  ///< each cell on one line
 };
 
-ColumnNeed need_of(const Block& table, std::size_t column, const FormStyles& styles, LayoutContext& context) {
+ColumnNeed need_of(const Block& table, std::size_t column, const TextStyle& look, const FormStyles& styles,
+                   LayoutContext& context) {
     const double head = widest_word(cell(table.head, column), styles.head, context) + kFormPad;
     ColumnNeed need{head, head};
     for (const TableRow& row : table.rows) {
         if (is_group_head(row)) continue;
-        const TextWidths widths = widths_of(cell(row, column), styles.value, context);
-        need.least = std::max(need.least, widths.widest_word + kFormPad);
-        need.natural = std::max(need.natural, widths.natural + kFormPad);
+        const Inlines& words = cell(row, column);
+        need.least = std::max(need.least, widest_word(words, look, context) + kFormPad);
+        need.natural = std::max(need.natural, natural_width(words, styles.value, context) + kFormPad);
     }
     return need;
 }
@@ -94,6 +95,10 @@ FormStyles form_styles(double scale) {
     return styles;
 }
 
+bool is_item(const FormColumns& columns, std::size_t at) {
+    return at == 0 || columns[at].kind == FormColumn::Kind::group || columns[at - 1].kind == FormColumn::Kind::group;
+}
+
 bool has_check_box(const Inlines& inlines) {
     return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind == Inline::Kind::check_box; });
 }
@@ -106,16 +111,17 @@ FormColumns form_columns(const Block& table, const FormStyles& styles, const Sec
     for (std::size_t at = 0; at < columns.size(); ++at) {
         FormColumn& column = columns[at];
         column.kind = kind_of(table, at);
+        const TextStyle& look = is_item(columns, at) ? styles.words : styles.value;
         if (column.kind == FormColumn::Kind::write) {
             column.width = mm(static_cast<double>(style.number("write", kWrite))) * room_to_write(context.scale);
         } else if (column.kind == FormColumn::Kind::tick) {
             column.width = kTickColumn * context.scale;
         } else if (column.kind == FormColumn::Kind::group) {
-            const ColumnNeed need = need_of(table, at, styles, context);
+            const ColumnNeed need = need_of(table, at, look, styles, context);
             column.width = std::max(need.least, std::min(need.natural + kFormPad, kMostGroup * width));
         } else {
             worded.columns.push_back(&column);
-            worded.needs.push_back(need_of(table, at, styles, context));
+            worded.needs.push_back(need_of(table, at, look, styles, context));
         }
         room -= column.width;
     }

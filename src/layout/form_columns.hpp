@@ -32,6 +32,9 @@ inline constexpr double kFormPad = mm(2);
 FormColumns form_columns(const Block& table, const FormStyles& styles, const SectionStyle& style, double width,
                          LayoutContext& context);
 
+/// Whether a column names what its row is about: the first, or the one behind the groups.
+bool is_item(const FormColumns& columns, std::size_t at);
+/// Whether a cell is ticked, not written in.
 bool has_check_box(const Inlines& inlines);
 
 }  // namespace ventfolio

@@ -63,9 +63,7 @@ Piece form_row(const TableRow& row, const FormRow& form, const FormColumns& colu
     double height = form.least_height;
     for (std::size_t at = 0; at < columns.size(); ++at) {
         if (columns[at].by_hand()) continue;
-        const bool item =
-            columns[at].kind == FormColumn::Kind::group || at == 0 || columns[at - 1].kind == FormColumn::Kind::group;
-        TextStyle look = item ? styles.words : styles.value;
+        TextStyle look = is_item(columns, at) ? styles.words : styles.value;
         if (has_check_box(cell(row, at))) look.leading = kLeadingOfBoxes;
         texts[at] = set_text(cell(row, at), look, columns[at].width - kFormPad, "table cell", context);
         height = std::max(height, texts[at].height + mm(1.4) * context.scale);

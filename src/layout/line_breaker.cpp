@@ -39,7 +39,7 @@ LineBreaker::Passage LineBreaker::joined(const TextSpans& spans) {
     for (std::size_t at = 0; at + 1 < text.size(); ++at) {
         const bool inside_solid = passage.owner[at] == passage.owner[at + 1] && passage.owner[at]->solid;
         const bool after_slash = text[at] == U'/';
-        const bool unit = is_letter(text[at + 1]) || text[at + 1] == U'%';
+        const bool unit = !passage.owner[at + 1]->check_box && (is_letter(text[at + 1]) || text[at + 1] == U'%');
         const bool after_number = at > 0 && text[at] == U' ' && is_digit(text[at - 1]) && unit;
         // A box to tick stays with what it stands for.
         const bool behind_box =

@@ -13,13 +13,14 @@ namespace {
 constexpr double kAscent = 0.78;   // in type sizes: capitals, and room for an accent on most
 constexpr double kDescent = 0.22;  // in type sizes: the deepest letters
 
+constexpr double kRoomAroundBox = mm(2.6);
+constexpr double kBoxDrop = mm(0.5);
+
 /// A check box in a line stands a little below the baseline.
 void put_check_box(Frame& frame, double x, double baseline, double width, Origin origin) {
-    constexpr double kRoomAround = mm(2.6);
     constexpr double kRoomLeft = mm(1.2);
-    constexpr double kDrop = mm(0.5);
-    const double side = width - kRoomAround;
-    frame.put_box({{x + kRoomLeft, baseline - side + kDrop}, side, side, kBoxLine, false, Ink::black},
+    const double side = width - kRoomAroundBox;
+    frame.put_box({{x + kRoomLeft, baseline - side + kBoxDrop}, side, side, kBoxLine, false, Ink::black},
                   std::move(origin));
 }
 
@@ -47,6 +48,18 @@ void put_fragment(Frame& frame, Fragment& fragment, const TextStyle& style, Poin
     item.origin = std::move(origin);
     item.origin.field = span.field;
     frame.items.push_back(std::move(item));
+}
+
+/// How much a line with check boxes needs above what its type takes, so that no box reaches into the line before.
+double extra_for_boxes(const Line& line, double leading) {
+    constexpr double kAir = mm(0.2);
+    double extra = 0;
+    for (const Fragment& fragment : line.fragments) {
+        if (!fragment.span->check_box) continue;
+        const double above_baseline = fragment.width - kRoomAroundBox - kBoxDrop + kBoxLine / 2 + kAir;
+        extra = std::max(extra, above_baseline - baseline_at(line.size, leading));
+    }
+    return extra;
 }
 
 double start_of_line(Alignment alignment, double width, double line_width) {
@@ -105,8 +118,9 @@ Frame set_text(const Inlines& inlines, const TextStyle& style, double width, std
     const LineBreaker breaker{spans, context.measurer};
     report_wide_words(breaker, width, context);
     for (Line& line : style.balanced ? breaker.balanced_lines(width) : breaker.lines(width)) {
-        const double pitch = style.leading * line.size;
-        const double baseline = frame.height + baseline_at(line.size, style.leading);
+        const double extra = frame.height > 0 ? extra_for_boxes(line, style.leading) : 0;
+        const double pitch = style.leading * line.size + extra;
+        const double baseline = frame.height + extra + baseline_at(line.size, style.leading);
         double x = start_of_line(style.alignment, width, line.width);
         for (Fragment& fragment : line.fragments) {
             put_fragment(frame, fragment, style, {x, baseline}, {context.node, std::string{role}, {}});

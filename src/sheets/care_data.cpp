@@ -12,6 +12,12 @@
 namespace ventfolio {
 namespace {
 
+/// A short label stays on one line; a long one must fit the column of a day.
+std::string kept_together(const std::string& label) {
+    constexpr std::size_t kShort = 10;
+    return label.size() <= kShort ? with_replaced(label, " ", kNoBreakSpace) : label;
+}
+
 constexpr Audiences kCare = wall | folder;
 constexpr int kDaysOfWeek = 7;
 
@@ -124,7 +130,7 @@ class CareData {
     void add_once(const char* kind, const Field<std::string>& what, std::optional<Date> due) {
         if (!due) return;
         TemplateData::Object entry;
-        if (what) entry["what"] = words_value("what", with_replaced(*what, " ", kNoBreakSpace));
+        if (what) entry["what"] = words_value("what", kept_together(*what));
         dated_.push_back(dated(kind, std::move(entry), due));
     }
 

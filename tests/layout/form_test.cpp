@@ -34,7 +34,7 @@ TEST_CASE("columns that say nothing are cells to write in, as wide as asked for"
         laid_out(document_of("## Form {.form write=30 row=12}\n\n"
                              "| Look at | Found | Seen | Right |\n|---|---|---|---|\n"
                              "| Hose | | | [ ] |\n| Water | | | [ ] |\n"));
-    CHECK(out.findings.empty());
+    CHECK_MESSAGE(out.findings.empty(), out.findings.front().message);
     CHECK(misplaced(out.sheet) == "");
     const PlacedPage& page = out.sheet.pages.front();
     CHECK(boxes_on(page) == 2);
@@ -52,7 +52,7 @@ TEST_CASE("a group of a form stays on one page, and a head is set again on the n
         for (int row = 0; row < 3; ++row) form += "| | more of " + std::to_string(group) + " | |\n";
     }
     const LaidOut out = laid_out(document_of(form));
-    CHECK(out.findings.empty());
+    CHECK_MESSAGE(out.findings.empty(), out.findings.front().message);
     CHECK(misplaced(out.sheet) == "");
     REQUIRE(out.sheet.pages.size() > 1);
     for (const PlacedPage& page : out.sheet.pages) {
@@ -70,7 +70,7 @@ TEST_CASE("a word that needs the room takes it from the cells to write in") {
     const std::string word(28, 'm');
     const LaidOut out = laid_out(
         document_of("## Form {.form write=50}\n\n| Look at | Found | Seen |\n|---|---|---|\n| " + word + " | | |\n"));
-    CHECK(out.findings.empty());
+    CHECK_MESSAGE(out.findings.empty(), out.findings.front().message);
     const std::vector<double> lines = column_rules(out.sheet.pages.front());
     REQUIRE(lines.size() == 3);
     CHECK(lines[1] - lines[0] < mm(50));
@@ -87,7 +87,7 @@ TEST_CASE("signatures stand side by side, and below one another in large print")
         PageSetup setup;
         setup.scale = row.scale;
         const LaidOut out = laid_out(document, setup);
-        CHECK(out.findings.empty());
+        CHECK_MESSAGE(out.findings.empty(), out.findings.front().message);
         CHECK(misplaced(out.sheet) == "");
         std::vector<double> baselines;
         for (const PlacedItem& item : out.sheet.pages.front().items)
@@ -102,7 +102,7 @@ TEST_CASE("a box to tick stays with the word behind it") {
     std::string line = "## A {.plain}\n\n| A | B |\n|---|---|\n| a | ";
     for (int at = 0; at < 30; ++at) line += "[ ] word" + std::to_string(at) + " ";
     const LaidOut out = laid_out(document_of(line + "|\n"));
-    CHECK(out.findings.empty());
+    CHECK_MESSAGE(out.findings.empty(), out.findings.front().message);
     const auto& items = out.sheet.pages.front().items;
     std::size_t seen = 0;
     for (std::size_t at = 0; at < items.size(); ++at) {

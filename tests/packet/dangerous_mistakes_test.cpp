@@ -131,7 +131,7 @@ TEST_CASE("a rated battery time is never printed, and a time tested on other set
     };
     const std::string before = leave(made("adult-tracheostomy"));
     const std::string after =
-        leave(made("adult-tracheostomy", "batteries.0.tested_at: [{prescription: P2, revision: R1}]"));
+        leave(made("adult-tracheostomy", "batteries.0.tested_at: [{prescription: P1, revision: R2}]"));
     CHECK(!before.empty());
     CHECK(before != after);
 }

@@ -65,6 +65,9 @@ TEST_CASE("the mark does not change what a sheet says: the code stays") {
         return std::string{};
     };
     for (std::size_t at = 0; at < open.sheets.size(); ++at) {
+        // These two say who checked, and list the codes of the others.
+        const std::string& sheet = open.sheets[at].document.sheet;
+        if (sheet == "verification" || sheet == "folder-index") continue;
         CHECK(code(checked.sheets[at]) != "");
         CHECK(code(checked.sheets[at]) == code(open.sheets[at]));
     }

@@ -239,7 +239,7 @@ TEST_CASE("every page says who, which page of how many, which revision, until wh
         const std::string words = words_of(page);
         const auto says = [&](const char* text) { return words.find(text) != std::string::npos; };
         // A lost wallet does not tell the record number; the folder index names all sheets.
-        const bool in_wallet = says("Wallet card") && !says("What should be in this home");
+        const bool in_wallet = says("Wallet card") && !says("Folder index");
         const bool letter = says("This letter says what its reader needs");
         std::vector<const char*> all{"Page ", " of ", "R1", "Current only if this code is in the folder index"};
         const char* const age = says(" months") ? " months" : " years";

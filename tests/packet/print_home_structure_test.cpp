@@ -57,15 +57,23 @@ std::string written(const Inlines& inlines) {
     return without_blanks(plain_text(kept));
 }
 
+/// From and to of a bar are drawn to scale, in the second and third column of a timeline. They are heard in the plan's
+/// table of sources, which says the same.
+constexpr std::size_t kFirstDrawn = 1;
+constexpr std::size_t kLastDrawn = 2;
+
 std::string written(const std::vector<Block>& blocks) {
     std::string text;
-    const auto row = [&](const TableRow& one) {
-        for (const TableCell& cell : one.cells) text += written(cell.inlines);
+    bool timeline = false;
+    const auto row = [&](const TableRow& one, bool body) {
+        for (std::size_t at = 0; at < one.cells.size(); ++at)
+            if (!body || !timeline || at < kFirstDrawn || at > kLastDrawn) text += written(one.cells[at].inlines);
     };
     for (const Block& block : blocks) {
+        if (block.kind == Block::Kind::heading) timeline = block.attributes.has("timeline");
         text += written(block.inlines) + written(block.aside);
-        row(block.head);
-        for (const TableRow& one : block.rows) row(one);
+        row(block.head, false);
+        for (const TableRow& one : block.rows) row(one, true);
         text += written(block.children);
     }
     return text;
@@ -82,11 +90,14 @@ TEST_CASE("whoever hears a sheet hears all of its words in the order of its temp
             expected += written(sheet.document.title) + written(sheet.document.blocks);
         const Heard all = heard(file_named(printed_home(profile), "packet.pdf"));
         CAPTURE(name);
+        const auto behind_slip = all.text.find(expected.substr(0, 40));
+        REQUIRE(behind_slip != std::string::npos);
+        const std::string text = all.text.substr(behind_slip);
         std::size_t same = 0;
-        while (same < expected.size() && same < all.text.size() && expected[same] == all.text[same]) ++same;
+        while (same < expected.size() && same < text.size() && expected[same] == text[same]) ++same;
         const std::size_t from = same < 40 ? 0 : same - 40;
-        CHECK_MESSAGE(all.text == expected,
-                      "heard: " << all.text.substr(from, 120) << "\nwritten: " << expected.substr(from, 120));
+        CHECK_MESSAGE((text == expected),
+                      "heard: " << text.substr(from, 120) << "\nwritten: " << expected.substr(from, 120));
     }
 }
 
@@ -100,6 +111,6 @@ TEST_CASE("each sheet is a part of its own that begins with its title") {
             ++sheets;
             CHECK(all.elements.at(at + 1) == "H1");
         }
-        CHECK(sheets == set_home(profile).sheets.size());
+        CHECK(sheets == set_home(profile).sheets.size() + 1);  // the print slip is one more
     }
 }
