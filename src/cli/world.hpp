@@ -11,13 +11,11 @@
 /// The only place that looks at the clock, the environment and the terminal.
 namespace ventfolio {
 
-/// Exit statuses of the program.
-enum ExitStatus : int {
-    kDone = 0,
-    kFindings = 1,  ///< findings stop it
-    kUsage = 2,     ///< the command line is wrong
-    kUnusable = 3,  ///< a file, template or font cannot be used
-};
+// Exit statuses of the program.
+inline constexpr int kDone = 0;
+inline constexpr int kFindings = 1;  ///< findings stop it
+inline constexpr int kUsage = 2;     ///< the command line is wrong
+inline constexpr int kUnusable = 3;  ///< a file, template or font cannot be used
 
 /// A file cannot be used. The message names it and says why.
 class UnusableFile : public std::runtime_error {

@@ -33,8 +33,11 @@ Frame number_box(const Inlines& number, double width, double height, LayoutConte
 /// Dashes that lead the eye from the name to its number.
 void put_leader(Frame& row, double from, double to, double y, const Origin& origin) {
     if (to - from < kLeastLeader) return;
-    for (double x = to - kDash; x >= from; x -= 2 * kDash)
+    const auto dashes = static_cast<std::size_t>((to - kDash - from) / (2 * kDash)) + 1;
+    for (std::size_t at = 0; at < dashes; ++at) {
+        const double x = to - kDash - static_cast<double>(at) * 2 * kDash;
         row.put_rule({{x, y}, {x + kDash, y}, kThinLine, Ink::black}, origin);
+    }
 }
 
 Piece set_index_row(const TableRow& row, double width, LayoutContext& context) {

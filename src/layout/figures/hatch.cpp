@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 #include <utility>
+#include <vector>
 
 #include "layout/measures.hpp"
 
@@ -38,11 +39,23 @@ void put_line(Frame& frame, Point from, Point to, const Origin& origin) {
     frame.put_rule({from, to, kLine, Ink::black}, origin);
 }
 
+/// The places from `first` on, one step apart, that lie before `end`.
+std::vector<double> places(double first, double end, double step) {
+    std::vector<double> all;
+    const double count = std::max(0.0, std::ceil((end - first) / step));
+    for (std::size_t at = 0; at < static_cast<std::size_t>(count); ++at)
+        all.push_back(first + static_cast<double>(at) * step);
+    return all;
+}
+
+/// How many lines, evenly apart, a field of this height takes.
+std::size_t lines_in(double height) { return static_cast<std::size_t>(std::max(1.0, std::round(height / kPitch) - 1)); }
+
 /// Lines at 45 degrees, cut off where the field ends. `rises`: from the lower left to the upper right.
 void put_slanted(Frame& frame, const Field& field, bool rises, const Origin& origin) {
     const double height = field.down.width();
     const double step = kPitch * std::numbers::sqrt2;
-    for (double foot = field.begin - height + step / 2; foot < field.end; foot += step) {
+    for (const double foot : places(field.begin - height + step / 2, field.end, step)) {
         // `along` runs from the left end of a line to its right end, both as far as its height.
         const double first = std::max(0.0, field.across.from - foot);
         const double last = std::min(height, field.across.to - foot);
@@ -55,24 +68,26 @@ void put_slanted(Frame& frame, const Field& field, bool rises, const Origin& ori
 }
 
 void put_upright(Frame& frame, const Field& field, const Origin& origin) {
-    for (double x = field.begin + kPitch; x < field.across.to - kLine; x += kPitch)
+    for (const double x : places(field.begin + kPitch, field.across.to - kLine, kPitch))
         if (x > field.across.from + kLine) put_line(frame, {x, field.down.from}, {x, field.down.to}, origin);
 }
 
 void put_level(Frame& frame, const Field& field, const Origin& origin) {
-    const double lines = std::max(1.0, std::round(field.down.width() / kPitch) - 1);
-    for (double line = 1; line <= lines; ++line) {
-        const double y = field.down.from + field.down.width() * line / (lines + 1);
+    const std::size_t lines = lines_in(field.down.width());
+    for (std::size_t line = 1; line <= lines; ++line) {
+        const double y =
+            field.down.from + field.down.width() * static_cast<double>(line) / static_cast<double>(lines + 1);
         put_line(frame, {field.across.from, y}, {field.across.to, y}, origin);
     }
 }
 
 void put_dots(Frame& frame, const Field& field, const Origin& origin) {
-    const double rows = std::max(1.0, std::round(field.down.width() / kPitch) - 1);
-    for (double row = 1; row <= rows; ++row) {
-        const double y = field.down.from + field.down.width() * row / (rows + 1) - kDot / 2;
-        const double shift = std::fmod(row, 2) * kPitch / 2;
-        for (double x = field.begin + kPitch / 2 + shift; x + kDot < field.across.to; x += kPitch)
+    const std::size_t rows = lines_in(field.down.width());
+    for (std::size_t row = 1; row <= rows; ++row) {
+        const double below = field.down.width() * static_cast<double>(row) / static_cast<double>(rows + 1);
+        const double y = field.down.from + below - kDot / 2;
+        const double shift = row % 2 == 1 ? kPitch / 2 : 0;
+        for (const double x : places(field.begin + kPitch / 2 + shift, field.across.to - kDot, kPitch))
             if (x > field.across.from) frame.put_box({{x, y}, kDot, kDot, 0, true, Ink::black}, origin);
     }
 }
@@ -153,7 +168,7 @@ void put_dashed(Frame& frame, Point from, Point to, double stroke, const Origin&
         const double share = length > 0 ? along / length : 0;
         return Point{std::lerp(from.x, to.x, share), std::lerp(from.y, to.y, share)};
     };
-    for (double at = 0; at < length - kFitTolerance; at += dash + kDashGap)
+    for (const double at : places(0, length - kFitTolerance, dash + kDashGap))
         frame.put_rule({point(at), point(std::min(length, at + dash)), stroke, Ink::black}, origin);
 }
 

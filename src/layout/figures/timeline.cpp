@@ -428,26 +428,26 @@ class Drawer {
         const Stretch across{x_of(bar.from), std::max(x_of(bar.to), x_of(bar.from) + kBoxLine)};
         Frame label = label_of(bar, label_width_);
         Frame words = on_one_line(bar.words, styles_.words, bar.origin.node);
-        const WordsPlace place = place_for_words(bar, across, words.width);
-        if (place.below_name) {
-            words = words_of(bar.words, styles_.words, label_width_, bar.origin.node);
-            label.append(std::move(words), 0, mm(0.4));
-        }
+        const double words_width = words.width;
+        const WordsPlace place = place_for_words(bar, across, words_width);
+        if (place.below_name)
+            label.append(words_of(bar.words, styles_.words, label_width_, bar.origin.node), 0, mm(0.4));
         const double top = frame_.height;
         const double height = std::max(bar_, label.height);
         const Stretch down{top + (height - bar_) / 2, top + (height + bar_) / 2};
         frame_.height += height;
         std::vector<Stretch> free;
         for (const Mark& mark : chart_.marks) free.push_back(corridor(mark));
-        if (place.inside) free.push_back({place.x - mm(1.2), place.x + words.width + mm(1.2)});
+        if (place.inside) free.push_back({place.x - mm(1.2), place.x + words_width + mm(1.2)});
         put_bar(frame_, bar.hatch, across, down, free, bar.origin);
         put_end(across.from, down, bar, bar.start);
         put_end(across.to, down, bar, bar.finish);
         if (bar.to > chart_.end) put_goes_on(down, bar.origin);
         obstacles_.push_back({across, down});
-        frame_.put(std::move(label), 0, top + (height - label.height) / 2);
+        const double label_top = top + (height - label.height) / 2;
+        frame_.put(std::move(label), 0, label_top);
         if (!place.below_name) {
-            obstacles_.push_back({{place.x - mm(0.8), place.x + words.width + mm(0.8)}, down});
+            obstacles_.push_back({{place.x - mm(0.8), place.x + words_width + mm(0.8)}, down});
             const double words_top = down.from + top_with_capitals_in_middle(words, bar_);
             frame_.put(std::move(words), place.x, words_top);
         }
@@ -481,9 +481,11 @@ class Drawer {
         double text_height = 0;
         TextStyle look = styles_.number;
         look.alignment = Alignment::center;
-        for (double hour = 0; hour <= chart_.end + 1e-9; hour += chart_.step / 2) {
+        const auto half_steps = static_cast<std::size_t>(std::floor(2 * chart_.end / chart_.step + 1e-9));
+        for (std::size_t at = 0; at <= half_steps; ++at) {
+            const double hour = static_cast<double>(at) * chart_.step / 2;
             const double x = x_of(hour);
-            const bool numbered = std::fmod(hour / chart_.step + 0.25, 1) < 0.5;
+            const bool numbered = at % 2 == 0;
             frame_.put_rule(
                 {{x, rows_bottom_}, {x, rows_bottom_ + (numbered ? kTick : kTick / 2)}, kBoxLine, Ink::black}, origin);
             if (!numbered) continue;
