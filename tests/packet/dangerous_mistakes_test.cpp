@@ -51,18 +51,21 @@ void somewhere(const SetHome& home, const std::string& form) {
     CHECK_MESSAGE(!sheets_that_say(home, form).empty(), form);
 }
 
-/// Words that stand with a passage: its row and the head of its table, or its section.
+/// Words that stand with a passage: its row and the head of its table, or, beside no table, its section. Another row of
+/// the same table is no company: "Peak, total" says nothing about the row below it.
 std::string company_of(const std::vector<sheet_check::Passage>& all, const sheet_check::Passage& one) {
+    const bool cell = one.kind == sheet_check::Passage::Kind::cell;
     std::string words;
-    for (const sheet_check::Passage& other : all)
-        if (other.group == one.group || (one.head != 0 && other.group == one.head) || other.section == one.section)
-            words += other.text + " ";
+    for (const sheet_check::Passage& other : all) {
+        const bool in_row = other.group == one.group || (one.head != 0 && other.group == one.head);
+        if (in_row || (!cell && other.section == one.section)) words += other.text + " ";
+    }
     return lower_ascii(plain_blanks(words));
 }
 
 bool is_inspiratory(const std::string& field) {
     return field.ends_with("inspiratory_pressure") || field.ends_with("support_pressure") ||
-           field.ends_with("pressure_least") || field.ends_with("pressure_most");
+           field.ends_with("pressure_range") || field.ends_with("pressure_least") || field.ends_with("pressure_most");
 }
 
 }  // namespace
