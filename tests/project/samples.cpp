@@ -114,12 +114,18 @@ SampleHome print_sample(const fs::path& program, const fs::path& project, std::s
     if (ran.status != 0) throw std::runtime_error{fmt::format("{} is not printed:\n{}", home, ran.err)};
     SampleHome sample{std::string{home}, papers / "packet.pdf", {}};
     const nlohmann::json manifest = nlohmann::json::parse(contents(papers / "packet.json"));
-    std::size_t page = 0;
+    const std::vector<std::string> texts = page_texts(sample.pdf);
+    std::size_t page = 2;  // behind the leaf of the print slip
     for (const nlohmann::json& sheet : manifest.at("sheets")) {
-        std::vector<Picture> pages(sheet.at("pages").get<std::size_t>());
-        for (Picture& picture : pages) picture = page_picture(sample.pdf, ++page, kSampleDotsPerInch);
-        const auto place = sheet.value("place", std::string{});
         const auto name = sheet.at("name").get<std::string>();
+        std::vector<Picture> pages(sheet.at("pages").get<std::size_t>());
+        page += page % 2;  // a sheet begins on a front side
+        for (Picture& picture : pages) {
+            if (texts.at(page).find(sheet.at("code").get<std::string>()) == std::string::npos)
+                throw std::runtime_error{"page " + std::to_string(page + 1) + " is not one of " + name};
+            picture = page_picture(sample.pdf, ++page, kSampleDotsPerInch);
+        }
+        const auto place = sheet.value("place", std::string{});
         sample.sheets.push_back({place.empty() ? name : name + "-" + place, side_by_side(pages)});
     }
     return sample;

@@ -13,7 +13,7 @@ namespace ventfolio::project {
 
 inline constexpr std::array<std::string_view, 3> kSampleHomes{"adult-tracheostomy", "child-tracheostomy", "adult-mask"};
 inline constexpr std::string_view kSampleDate = "2026-02-03";
-inline constexpr int kSampleDotsPerInch = 80;
+inline constexpr int kSampleDotsPerInch = 72;
 inline constexpr std::string_view kRenewSamples = "cmake --build --preset release --target samples";
 
 /// 0 is black, 255 is white.
