@@ -61,12 +61,14 @@ std::vector<std::string> item_keys(std::string_view list, const Household& home)
 }
 
 /// What a sheet lists of the others, and so after which it is made.
-enum class Lists { nothing, findings, codes };
+enum class Lists { nothing, findings, changes, codes };
 
 Lists lists_of(const std::string& sheet, const Stationery& stationery) {
     const FrontMatterLine* line = stationery.parts_of(sheet).front().from->front("lists");
     if (line == nullptr) return Lists::nothing;
-    return line->value == "codes" ? Lists::codes : line->value == "findings" ? Lists::findings : Lists::nothing;
+    if (line->value == "codes") return Lists::codes;
+    if (line->value == "changes") return Lists::changes;
+    return line->value == "findings" ? Lists::findings : Lists::nothing;
 }
 
 using MadeSheets = std::map<std::string, std::vector<Document>>;
@@ -82,13 +84,15 @@ std::vector<const Document*> in_order(const MadeSheets& made, const std::vector<
 class Maker {
   public:
     Maker(const Household& home, std::span<const Finding> of_profile, const Stationery& stationery,
-          std::vector<Finding>& findings)
+          const FollowedPacket* followed, std::vector<Finding>& findings)
         : home_{home},
+          followed_{followed},
           of_profile_{of_profile},
           stationery_{stationery},
           findings_{findings},
           printer_{stationery.words, stationery.region},
           data_{home_data(home, printer_, of_profile)} {
+        (*data_.object())["follows_packet"] = followed != nullptr;
         number_leaves();
     }
 
@@ -184,6 +188,7 @@ class Maker {
     }
 
     const Household& home_;
+    const FollowedPacket* followed_;
     std::span<const Finding> of_profile_;
     const Stationery& stationery_;
     std::vector<Finding>& findings_;
@@ -242,11 +247,11 @@ std::vector<std::string> needed_for(const std::vector<std::string>& sheets, cons
 
 std::vector<Document> make_documents(const Household& home, std::span<const Finding> of_profile,
                                      const Stationery& stationery, const std::vector<std::string>& sheets,
-                                     std::vector<Finding>& findings) {
-    Maker maker{home, of_profile, stationery, findings};
+                                     std::vector<Finding>& findings, const FollowedPacket* followed) {
+    Maker maker{home, of_profile, stationery, followed, findings};
     const std::vector<std::string> needed = needed_for(sheets, stationery);
     MadeSheets made;
-    for (const Lists stage : {Lists::nothing, Lists::findings, Lists::codes}) {
+    for (const Lists stage : {Lists::nothing, Lists::findings, Lists::changes, Lists::codes}) {
         for (const std::string& sheet : needed) {
             if (lists_of(sheet, stationery) != stage) continue;
             maker.know(stage, sheet, in_order(made, needed));

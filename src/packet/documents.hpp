@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "layout/lay_out.hpp"
+#include "packet/followed_packet.hpp"
 #include "packet/stationery.hpp"
 #include "rules/household.hpp"
 #include "sheets/document.hpp"
@@ -17,10 +18,10 @@ namespace ventfolio {
 /// sheets find, are appended to `findings`.
 ///
 /// A sheet that lists findings or codes of the others (`lists` in its front matter) is made after them: they are made
-/// too, and only those in `sheets` are returned.
+/// too, and only those in `sheets` are returned. With `followed`, sheets may tell what changes from that packet.
 std::vector<Document> make_documents(const Household& home, std::span<const Finding> of_profile,
                                      const Stationery& stationery, const std::vector<std::string>& sheets,
-                                     std::vector<Finding>& findings);
+                                     std::vector<Finding>& findings, const FollowedPacket* followed = nullptr);
 
 /// The sheets that must be made so that these can be: all of them where one lists the others.
 std::vector<std::string> needed_for(const std::vector<std::string>& sheets, const Stationery& stationery);
