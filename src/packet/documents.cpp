@@ -9,6 +9,7 @@
 #include "markup/render.hpp"
 #include "packet/identifiers.hpp"
 #include "packet/index_data.hpp"
+#include "rules/judge.hpp"
 #include "sheets/checking_data.hpp"
 #include "sheets/document_checks.hpp"
 #include "sheets/home_data.hpp"
@@ -93,6 +94,7 @@ class Maker {
           printer_{stationery.words, stationery.region},
           data_{home_data(home, printer_, of_profile)} {
         (*data_.object())["follows_packet"] = followed != nullptr;
+        not_yet_checked_ = not_yet_checked(of_profile, home.profile);
         number_leaves();
     }
 
@@ -160,6 +162,7 @@ class Maker {
         const auto audience = audience_from(document.front("audience").value_or(""));
         if (!audience) return findings_.push_back(without_audience(document));
         document.identifiers = identifiers_for(*audience, home_, printer_);
+        document.not_yet_checked = not_yet_checked_;
         check_document(document, *audience, home_, stationery_.phrases, findings_);
         documents.push_back(std::move(document));
     }
@@ -194,6 +197,7 @@ class Maker {
     std::vector<Finding>& findings_;
     Printer printer_;
     TemplateData data_;
+    bool not_yet_checked_ = false;
 };
 
 Inline text_piece(std::string text) {
@@ -273,7 +277,7 @@ void leave_one_of_each(std::vector<Finding>& findings) {
 }
 
 Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,
-                        const std::string& code, bool not_yet_checked) {
+                        const std::string& code) {
     const WordBook& words = stationery.words;
     const Printer printer{words, stationery.region};
     const Orders& orders = *home.profile.orders;
@@ -299,7 +303,7 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     const std::string_view last = letter ? "letter_says" : oxygen ? "limits_with_oxygen" : "limits";
     furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at(last)})}};
     furniture.code = code;
-    if (not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
+    if (document.not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
     return furniture;
 }
 

@@ -31,7 +31,7 @@ void leave_one_of_each(std::vector<Finding>& findings);
 
 /// What stands on every page of a sheet beside its own words.
 Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,
-                        const std::string& code, bool not_yet_checked);
+                        const std::string& code);
 
 /// The audience that a sheet's front matter names; nothing for a word that is none.
 std::optional<Audience> audience_from(std::string_view word);

@@ -7,30 +7,30 @@
 namespace ventfolio {
 namespace {
 
-Paper paper_of(const Document& document, const PacketRecord& record) {
-    Paper paper;
-    paper.name = document.name;
-    paper.title = plain_text(document.title);
-    paper.document = &document;
-    paper.before = record.find(document.name);
-    if (paper.before == nullptr)
-        paper.state = Paper::State::added;
-    else if (document.front("lists") || sheet_code(document) != paper.before->code)
-        paper.state = Paper::State::replaced;
-    return paper;
+SheetChange change_of(const Document& document, const PacketRecord& record) {
+    SheetChange change;
+    change.name = document.name;
+    change.title = plain_text(document.title);
+    change.document = &document;
+    change.before = record.find(document.name);
+    if (change.before == nullptr)
+        change.state = SheetChange::State::added;
+    else if (document.front("lists") || sheet_code(document) != change.before->code)
+        change.state = SheetChange::State::replaced;
+    return change;
 }
 
 }  // namespace
 
-std::vector<Paper> papers_of(const FollowedPacket& followed, const std::vector<const Document*>& documents) {
-    std::vector<Paper> papers;
-    for (const Document* document : documents) papers.push_back(paper_of(*document, *followed.record));
+std::vector<SheetChange> sheet_changes(const FollowedPacket& followed, const std::vector<const Document*>& documents) {
+    std::vector<SheetChange> changes;
+    for (const Document* document : documents) changes.push_back(change_of(*document, *followed.record));
     for (const RecordedSheet& before : followed.record->sheets) {
         const std::string name = before.full_name();
-        if (std::ranges::find(papers, name, &Paper::name) != papers.end()) continue;
-        papers.push_back({Paper::State::withdrawn, name, before.title, nullptr, &before});
+        if (std::ranges::find(changes, name, &SheetChange::name) != changes.end()) continue;
+        changes.push_back({SheetChange::State::withdrawn, name, before.title, nullptr, &before});
     }
-    return papers;
+    return changes;
 }
 
 }  // namespace ventfolio

@@ -11,7 +11,7 @@
 namespace ventfolio {
 
 /// One sheet of a home when one packet follows another.
-struct Paper {
+struct SheetChange {
     enum class State {
         kept,       ///< the paper in the home still says the same
         replaced,   ///< it says something else now
@@ -35,6 +35,6 @@ struct FollowedPacket {
 
 /// How the sheets of a home stand to those of the packet before, in the order of the folder; what is withdrawn comes
 /// last. A sheet that lists others (`lists` in its front matter) is never kept.
-std::vector<Paper> papers_of(const FollowedPacket& followed, const std::vector<const Document*>& documents);
+std::vector<SheetChange> sheet_changes(const FollowedPacket& followed, const std::vector<const Document*>& documents);
 
 }  // namespace ventfolio

@@ -167,7 +167,6 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     household.outage_start = order.outage_start;
     home.record_number = *checked.profile.record_number;
     home.revision = checked.profile.orders->revision->text();
-    const bool unchecked = not_yet_checked(home.findings, checked.profile);
     const PageSetup setup{order.paper.value_or(stationery.region.paper == "a4" ? Paper::a4 : Paper::letter),
                           order.large_print ? 1.5 : 1.0};
 
@@ -178,7 +177,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     for (Document& document : documents) {
         LaidOutSheet sheet;
         sheet.code = sheet_code(document);
-        const Furniture furniture = furniture_for(document, household, stationery, sheet.code, unchecked);
+        const Furniture furniture = furniture_for(document, household, stationery, sheet.code);
         sheet.placed = lay_out(document, furniture, setup, measurer, of_sheets);
         sheet.document = std::move(document);
         sheets.push_back(std::move(sheet));

@@ -28,6 +28,7 @@ class Writer {
         piece('V', kVersion);
         bracket('t', document.title);
         for (const PrintedValue& value : document.identifiers) piece('I', value.text());
+        if (document.not_yet_checked) mark('M');
         write(document.blocks);
     }
 

@@ -9,8 +9,9 @@ namespace ventfolio {
 /// Everything that a sheet says, as one text in which nothing can pass for something else: each piece carries its
 /// length, each block and cell its own brackets. A word that moves to the next cell changes it.
 ///
-/// In it: title, identifiers, every word and value of the blocks, figure names with what they show, check boxes and
-/// lines to write on, call-out labels, options in braces (`aside`, figure data), list and heading structure.
+/// In it: title, identifiers, the mark "not yet checked", every word and value of the blocks, figure names with what
+/// they show, check boxes and lines to write on, call-out labels, options in braces (`aside`, figure data), list and
+/// heading structure.
 ///
 /// Left out, because the paper says the same without them: name, place, language and template of the sheet, lines of
 /// the template, the field a value comes from, emphasis, classes, table alignment, the width `span`. Also a block with

@@ -90,6 +90,7 @@ struct Document {
     std::vector<std::pair<std::string, std::string>> front_matter;
     Inlines title;
     std::vector<PrintedValue> identifiers;  ///< the two identifiers for the audience of the sheet
+    bool not_yet_checked = false;           ///< each page says so, and that it may not be used
     std::vector<Block> blocks;
 
     std::optional<std::string_view> front(std::string_view key) const;

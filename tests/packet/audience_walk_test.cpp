@@ -137,11 +137,12 @@ TEST_CASE("whatever a field holds stands only on sheets whose readers may know i
         Measurer measurer;
         std::set<std::string> shown;
         std::size_t sheets = 0;
-        for (const Document& document :
+        for (Document& document :
              make_documents(household, findings, stationery(), stationery().in_order(), of_sheets)) {
             ++sheets;
+            document.not_yet_checked = true;
             const Audience audience = *audience_from(*document.front("audience"));
-            const Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document), true);
+            const Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document));
             const std::string words = words_without_breaks(lay_out(document, furniture, {}, measurer, of_sheets)) +
                                       " " + plain_text(document.title);
             for (const Plant& one : result.plants) {

@@ -54,10 +54,9 @@ SetHome set_home(const SourceText& profile, const PageSetup& setup) {
     home.checked = check_home(profile, demo_day());
     if (home.refused_by_profile()) return home;
     const Household household{home.checked.profile, demo_day()};
-    const bool unchecked = not_yet_checked(home.checked.findings, home.checked.profile);
     for (Document& document :
          make_documents(household, home.checked.findings, stationery(), stationery().in_order(), home.of_sheets)) {
-        const Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document), unchecked);
+        const Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document));
         PlacedSheet placed = lay_out(document, furniture, setup, measurer(), home.of_sheets);
         home.sheets.push_back({std::move(document), std::move(placed)});
     }

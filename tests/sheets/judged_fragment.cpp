@@ -40,7 +40,7 @@ std::size_t add_findings(const Fragment& fragment, const Stationery& own, const 
     const std::vector<Document> documents = make_documents(home, checked.findings, own, sheets, findings);
     static Measurer measurer;
     for (const Document& document : documents)
-        if (laid_out) lay_out(document, furniture_for(document, home, own, "000000", false), {}, measurer, findings);
+        if (laid_out) lay_out(document, furniture_for(document, home, own, "000000"), {}, measurer, findings);
     return documents.size();
 }
 
