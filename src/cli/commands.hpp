@@ -31,6 +31,26 @@ struct PrintOptions {
 };
 int print_command(const PrintOptions& options);
 
+struct UpdateOptions {
+    std::string profile;
+    std::string from;    ///< folder of the packet before
+    std::string folder;  ///< of the new packet
+    Date on;
+    bool dry_run = false;
+    bool quiet = false;
+    bool unmasked = false;
+};
+/// What changed, what follows from it and what becomes of each sheet, to standard output; the new packet to its folder.
+int update_command(const UpdateOptions& options);
+
+struct MatchOptions {
+    std::string folder;
+    std::string code;  ///< as somebody read it out
+    Moment at;
+};
+/// One line: whether a paper with this code may stay up. Status 0 if it may, 1 if not.
+int match_command(const MatchOptions& options);
+
 /// The words behind `calc`: the name of a calculator and its arguments, or nothing for the list of all. `on` stands for
 /// days that are not given.
 int calc_command(const std::vector<std::string>& words, Date on);
@@ -41,7 +61,7 @@ int explain_command(const std::string& name);
 enum class ListOf { sheets, rules, fields, calculators };
 int list_command(ListOf what);
 
-enum class SchemaOf { profile, check };
+enum class SchemaOf { profile, check, packet };
 int schema_command(SchemaOf what);
 /// A commented profile to standard output; with `paper` the blank form as PDF, to `output` or, if that is empty, to
 /// standard output.

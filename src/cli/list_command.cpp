@@ -1,4 +1,5 @@
 #include <fmt/format.h>
+#include <stdexcept>
 
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"
@@ -19,6 +20,12 @@ namespace ventfolio {
 std::span<const EmbeddedFile> embedded_schemas();
 
 namespace {
+
+std::string_view schema_file(std::string_view name) {
+    for (const EmbeddedFile& file : embedded_schemas())
+        if (file.name.ends_with(name)) return file.contents;
+    throw std::logic_error{fmt::format("there is no {}", name)};
+}
 
 void show_blank_profile(Visitor& visitor) {
     Profile blank;
@@ -95,10 +102,17 @@ int explain_command(const std::string& name) {
 }
 
 int schema_command(SchemaOf what) {
-    if (what == SchemaOf::check)
-        fmt::print("{}", embedded_schemas().front().contents);
-    else
-        fmt::print("{}\n", json_schema(show_blank_profile));
+    switch (what) {
+        case SchemaOf::profile:
+            fmt::print("{}\n", json_schema(show_blank_profile));
+            break;
+        case SchemaOf::check:
+            fmt::print("{}", schema_file("report_schema.json"));
+            break;
+        case SchemaOf::packet:
+            fmt::print("{}", schema_file("packet_schema.json"));
+            break;
+    }
     return kDone;
 }
 

@@ -5,6 +5,7 @@
 
 #include "cli/commands.hpp"
 #include "cli/world.hpp"
+#include "packet/version.hpp"
 #include "pdf/pdf_error.hpp"
 #include "units/text.hpp"
 
@@ -27,11 +28,12 @@ void add_date(CLI::App& command, DateArgument& argument) {
 class CommandLine {
   public:
     CommandLine() {
-        app_.set_version_flag("--version", "ventfolio " VENTFOLIO_VERSION);
+        app_.set_version_flag("--version", fmt::format("ventfolio {}", program_version()));
         app_.require_subcommand(1);
         app_.footer("The prescriber's orders, the device's instructions and local protocol come first.");
         add_check();
         add_print();
+        add_match();
         add_calc();
         add_explain();
         add_list();
@@ -107,6 +109,34 @@ class CommandLine {
         });
     }
 
+    void add_match() {
+        CLI::App* command = app_.add_subcommand("match", "Say whether a paper with this code may stay up");
+        command->add_option("folder", match_.folder, "Folder of the newest packet of the home")->required();
+        command->add_option("code", code_, "Code at the foot of the paper, as it was read out; in groups if you like")
+            ->required();
+        command
+            ->add_option("--on", moment_,
+                         "When, as 2026-03-16 or \"2026-03-16 13:30\" (default: SOURCE_DATE_EPOCH, else now)")
+            ->check([](const std::string& text) {
+                return read_moment(text) ? std::string{}
+                                         : "\"" + text + "\" is no time; write it as \"2026-03-16 13:30\"";
+            });
+        command->footer("Example: ventfolio match papers K7M-2QD");
+        command->callback([this] {
+            action_ = [this] {
+                match_.code = joined(code_, "");
+                match_.at = moment_.empty() ? now() : *read_moment(moment_);
+                return match_command(match_);
+            };
+        });
+    }
+
+    /// A day alone begins at midnight.
+    static std::optional<Moment> read_moment(const std::string& text) {
+        if (const auto date = Date::parse(text)) return Moment{*date, {}};
+        return Moment::parse(text);
+    }
+
     void add_outage_start(CLI::App& command) {
         command
             .add_option("--outage-start", outage_start_,
@@ -141,7 +171,7 @@ class CommandLine {
                                                          {"calculators", ListOf::calculators}};
         command->add_option("what", list_, "sheets, rules, fields or calculators")
             ->required()
-            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check}"))
+            ->transform(CLI::CheckedTransformer(kinds).description("{sheets,rules,fields,calculators}"))
             ->type_name("TEXT");
         command->footer("Example: ventfolio list rules");
         command->callback([this] { action_ = [this] { return list_command(list_); }; });
@@ -153,11 +183,12 @@ class CommandLine {
         starter->add_option("-o,--output", new_.output, "File to write (default: standard output)");
         starter->footer("Example: ventfolio new > home.yaml\nExample: ventfolio new --paper -o intake.pdf");
         starter->callback([this] { action_ = [this] { return new_command(new_); }; });
-        CLI::App* schema =
-            app_.add_subcommand("schema", "Write the JSON Schema of a profile, for editors, or of check's JSON");
-        static const std::map<std::string, SchemaOf> kinds{{"profile", SchemaOf::profile}, {"check", SchemaOf::check}};
-        schema->add_option("--of", schema_, "profile, or check: what `check --format json` writes")
-            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check}"))
+        CLI::App* schema = app_.add_subcommand(
+            "schema", "Write the JSON Schema of a profile, for editors, or of what the program writes");
+        static const std::map<std::string, SchemaOf> kinds{
+            {"profile", SchemaOf::profile}, {"check", SchemaOf::check}, {"packet", SchemaOf::packet}};
+        schema->add_option("--of", schema_, "profile, check: what `check --format json` writes, or packet: packet.json")
+            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check,packet}"))
             ->type_name("TEXT");
         schema->footer("Example: ventfolio schema > profile.schema.json");
         schema->callback([this] { action_ = [this] { return schema_command(schema_); }; });
@@ -167,10 +198,13 @@ class CommandLine {
     DateArgument date_;
     CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false};
     PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
+    MatchOptions match_{{}, {}, {*Date::of(2000, 1, 1), {}}};
     NewOptions new_{};
     std::string format_ = "text";
     std::string paper_;
     std::string outage_start_;
+    std::string moment_;
+    std::vector<std::string> code_;
     std::string name_;
     ListOf list_ = ListOf::sheets;
     SchemaOf schema_ = SchemaOf::profile;

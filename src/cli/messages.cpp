@@ -20,6 +20,8 @@ Audiences audiences_of(std::string_view path) {
 
 }  // namespace
 
+bool is_private_field(std::string_view path) { return (audiences_of(path) & wall) == 0; }
+
 void print_findings(const std::vector<Finding>& findings, const SourceText* profile,
                     std::span<const SourceText> stationery, bool quiet, bool unmasked) {
     ReportStyle style;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "profile/finding.hpp"
@@ -12,5 +13,8 @@ namespace ventfolio {
 /// where only the program's own files are quoted, which hold nothing private.
 void print_findings(const std::vector<Finding>& findings, const SourceText* profile,
                     std::span<const SourceText> stationery, bool quiet, bool unmasked = false);
+
+/// The value of this field may not be shown to whoever reads a log: it may not hang on the wall.
+bool is_private_field(std::string_view path);
 
 }  // namespace ventfolio

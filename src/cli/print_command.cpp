@@ -48,22 +48,24 @@ int print_one(const std::string& name, const PrintOptions& options, const Statio
         fmt::print(stderr, "{}: nothing printed: {}\n", name, summary_line(home.findings));
         return kFindings;
     }
-    const auto [first, is_new] = known.emplace(home.record_number, name);
+    const auto [first, is_new] = known.emplace(home.record.record_number, name);
     if (!is_new) {
-        fmt::print(stderr, "{}: nothing printed: record number {} is already that of {}\n", name, home.record_number,
-                   first->second);
+        fmt::print(stderr, "{}: nothing printed: record number {} is already that of {}\n", name,
+                   home.record.record_number, first->second);
         return kFindings;
     }
     const std::filesystem::path folder{options.folder};
     FolderOrder order;
-    order.target = options.profiles.size() > 1 ? folder / home.record_number : folder;
-    order.record_number = home.record_number;
-    order.revision = home.revision;
-    order.files = home.files;
+    order.target = options.profiles.size() > 1 ? folder / home.record.record_number : folder;
+    order.record_number = home.record.record_number;
+    order.revision = home.record.revision;
+    const std::optional<PacketFolder> before = packet_to_replace(order.target);
+    const std::vector<FolderFile> files = folder_files(home, profile, before ? &*before : nullptr);
+    order.files = files;
     order.other_files = options.order.sheets.empty() ? OtherFiles::leave_behind : OtherFiles::carry_over;
     write_folder(order);
     if (!options.quiet)
-        fmt::print("{}: {} sheets, {} pages, in {}\n", home.record_number, home.sheet_names.size(), home.pages,
+        fmt::print("{}: {} sheets, {} pages, in {}\n", home.record.record_number, home.record.sheets.size(), home.pages,
                    order.target.string());
     return kDone;
 }

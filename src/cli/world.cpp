@@ -24,13 +24,19 @@ struct FileCloser {
     throw UnusableFile{name + ": cannot be read: " + std::strerror(error)};
 }
 
-std::optional<Date> date_of_epoch(std::string_view text) {
+/// Seconds since 1970 as a moment in universal time.
+std::optional<Moment> moment_of_epoch(std::string_view text) {
     long long seconds = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), seconds);
     if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-    const std::chrono::year_month_day day{
-        std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds{std::chrono::seconds{seconds}})};
-    return Date::of(static_cast<int>(day.year()), static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+    const std::chrono::sys_seconds time{std::chrono::seconds{seconds}};
+    const auto midnight = std::chrono::floor<std::chrono::days>(time);
+    const std::chrono::year_month_day day{midnight};
+    const auto date =
+        Date::of(static_cast<int>(day.year()), static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+    if (!date) return std::nullopt;
+    const auto minutes = std::chrono::floor<std::chrono::minutes>(time - midnight).count();
+    return Moment{*date, ClockTime{static_cast<int>(minutes)}};
 }
 
 }  // namespace
@@ -61,17 +67,19 @@ void write_file(const std::string& name, std::string_view bytes) {
     if (std::rename(part.c_str(), name.c_str()) != 0) failed();
 }
 
-Date today() {
+Moment now() {
     if (const char* epoch = std::getenv("SOURCE_DATE_EPOCH"))
-        if (const auto date = date_of_epoch(epoch)) return *date;
-    const std::time_t now = std::time(nullptr);
+        if (const auto moment = moment_of_epoch(epoch)) return *moment;
+    const std::time_t time = std::time(nullptr);
     std::tm local{};
-    localtime_r(&now, &local);
+    localtime_r(&time, &local);
     const auto date =
         Date::of(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon + 1), static_cast<unsigned>(local.tm_mday));
     if (!date) throw UnusableFile{"the clock of this machine shows an impossible date; give one with --on"};
-    return *date;
+    return {*date, ClockTime{local.tm_hour * 60 + local.tm_min}};
 }
+
+Date today() { return now().date; }
 
 bool standard_error_is_terminal() { return isatty(STDERR_FILENO) == 1; }
 bool standard_output_is_terminal() { return isatty(STDOUT_FILENO) == 1; }

@@ -31,6 +31,8 @@ void write_file(const std::string& name, std::string_view bytes);
 
 /// The print date: SOURCE_DATE_EPOCH (reproducible-builds.org) if it is set, else today in local time.
 Date today();
+/// The same with the time of day.
+Moment now();
 
 bool standard_error_is_terminal();
 bool standard_output_is_terminal();

@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -43,6 +44,25 @@ Descriptor open_folder(const std::filesystem::path& folder) {
     const int number = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
     require(number, "open");
     return Descriptor{number};
+}
+
+std::optional<std::string> FileSystem::read_file(const Descriptor& folder, const std::string& name, std::size_t most) {
+    // Without O_NONBLOCK a named pipe would wait for somebody to write.
+    const Descriptor file{::openat(folder.number(), name.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC)};
+    if (file.number() < 0 && errno == ENOENT) return std::nullopt;
+    require(file.number(), "openat");
+    struct stat status {};
+    require(::fstat(file.number(), &status), "fstat");
+    if (!S_ISREG(status.st_mode)) throw std::system_error{EINVAL, std::generic_category(), "openat"};
+    std::string text;
+    std::array<char, 65536> buffer;
+    while (text.size() <= most) {
+        const auto got = unless_interrupted([&] { return ::read(file.number(), buffer.data(), buffer.size()); });
+        if (got < 0) fail("read");
+        if (got == 0) break;
+        text.append(buffer.data(), static_cast<std::size_t>(got));
+    }
+    return text;
 }
 
 std::string FileSystem::make_staging_folder(const std::filesystem::path& parent) {

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -31,6 +32,10 @@ class Descriptor {
 class FileSystem {
   public:
     virtual ~FileSystem() = default;
+
+    /// The bytes of a plain file in an open folder, not through a link; no more than `most` and one. Nothing if there
+    /// is no such file.
+    virtual std::optional<std::string> read_file(const Descriptor& folder, const std::string& name, std::size_t most);
 
     /// A folder that nothing else uses, below `parent`, for its owner only (0700). Returns its name.
     virtual std::string make_staging_folder(const std::filesystem::path& parent);

@@ -1,15 +1,14 @@
 #include "packet/print_home.hpp"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <set>
 
-#include "layout/blank_side.hpp"
 #include "packet/documents.hpp"
-#include "packet/manifest.hpp"
-#include "packet/print_slip.hpp"
-#include "pdf/write_pdf.hpp"
+#include "packet/drawn_sheets.hpp"
+#include "packet/record_home.hpp"
 #include "profile/read_profile.hpp"
-#include "record/sheet_code.hpp"
+#include "record/history.hpp"
 #include "rules/judge.hpp"
 
 namespace ventfolio {
@@ -31,101 +30,52 @@ std::vector<std::string> missing_of(const std::vector<std::string>& asked, const
     return missing;
 }
 
-struct LaidOutSheet {
-    Document document;
-    std::string code;
-    PlacedSheet placed;
-};
-
 /// Whether all sheets go into one file.
 bool is_packet(const PrintOrder& order) { return order.sheets.empty() && !order.separate; }
 
-std::vector<SlipEntry> slip_entries(const std::vector<LaidOutSheet>& sheets) {
-    std::vector<SlipEntry> entries;
-    for (const LaidOutSheet& sheet : sheets) entries.push_back({&sheet.document, sheet.placed.pages.size()});
-    return entries;
-}
-
-/// Of a sheet with an odd number of pages that another one follows in the file.
-const PlacedPage* blank_back_of(const LaidOutSheet& sheet, const LaidOutSheet& last, const PlacedPage& blank) {
-    return &sheet == &last || sheet.placed.pages.size() % 2 == 0 ? nullptr : &blank;
-}
-
-/// What all files of a home are made with.
-struct Printing {
-    const PrintOrder& order;
-    const Stationery& stationery;
-    PlacedPage blank;                 ///< back of a sheet with an odd number of pages
-    std::optional<PlacedSheet> slip;  ///< first leaf of a whole packet
-};
-
-std::string pdf_of(const std::vector<const LaidOutSheet*>& sheets, const Printing& printing) {
-    const Stationery& stationery = printing.stationery;
-    PdfRequest request;
-    request.language = stationery.words.language();
-    if (printing.slip)
-        request.sheets.push_back({&*printing.slip, printing.slip->title + " ",
-                                  printing.slip->pages.size() % 2 == 0 ? nullptr : &printing.blank});
-    for (const LaidOutSheet* sheet : sheets)
-        request.sheets.push_back(
-            {&sheet->placed, sheet->placed.title + " ", blank_back_of(*sheet, *sheets.back(), printing.blank)});
-    const bool one_kind = std::ranges::all_of(
-        sheets, [&](const LaidOutSheet* sheet) { return sheet->document.sheet == sheets.front()->document.sheet; });
-    // A title that names a person stays on the paper.
-    const bool personal = std::ranges::any_of(sheets.front()->document.title, [](const Inline& piece) {
-        return piece.kind == Inline::Kind::value && (piece.value.audiences & wall) == 0;
-    });
-    request.title = sheets.size() == 1 && !personal ? sheets.front()->placed.title
-                    : one_kind ? std::string{stationery.words.at("sheets." + sheets.front()->document.sheet)}
-                               : std::string{stationery.words.at("packet_title")};
-    return write_pdf(request);
-}
-
-void add_file(PrintedHome& home, const std::string& stem, const std::vector<const LaidOutSheet*>& sheets,
-              const Printing& printing) {
-    home.files.push_back({stem + ".pdf", pdf_of(sheets, printing)});
-    if (!printing.order.dump_layout) return;
-    std::string text;
-    for (const LaidOutSheet* sheet : sheets) text += dump(sheet->placed);
-    home.files.push_back({stem + ".layout.txt", std::move(text)});
-}
-
-std::vector<const LaidOutSheet*> all_of(const std::vector<LaidOutSheet>& sheets, std::string_view name = {}) {
-    std::vector<const LaidOutSheet*> chosen;
-    for (const LaidOutSheet& sheet : sheets)
-        if (name.empty() || sheet.document.sheet == name) chosen.push_back(&sheet);
-    return chosen;
-}
-
-void draw(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const std::vector<std::string>& names,
-          const Printing& printing) {
-    if (is_packet(printing.order))
-        add_file(home, "packet", all_of(sheets), printing);
-    else
-        for (const std::string& name : names)
-            if (const auto parts = all_of(sheets, name); !parts.empty()) add_file(home, name, parts, printing);
-    for (const LaidOutSheet& sheet : sheets) {
-        home.pages += sheet.placed.pages.size();
-        home.sheet_names.push_back(sheet.document.name);
-    }
-}
-
-std::string file_of(const LaidOutSheet& sheet, const PrintOrder& order) {
+std::string file_of(const DrawnSheet& sheet, const PrintOrder& order) {
     return is_packet(order) ? "packet.pdf" : sheet.document.sheet + ".pdf";
 }
 
-void add_manifest(PrintedHome& home, const std::vector<LaidOutSheet>& sheets, const Household& household, Date on,
-                  const PrintOrder& order) {
-    Manifest manifest;
-    manifest.record_number = home.record_number;
-    manifest.revision = home.revision;
-    manifest.printed_on = on.iso();
-    const Orders& orders = *household.profile.orders;
-    manifest.effective = orders.effective_at.given() ? orders.effective_at->iso() : "";
-    for (const LaidOutSheet& sheet : sheets)
-        manifest.sheets.push_back(
-            {sheet.document.sheet, sheet.document.place, sheet.code, sheet.placed.pages.size(), file_of(sheet, order)});
-    home.files.push_back({"packet.json", manifest_json(manifest)});
+void add_drawings(PrintedHome& home, const std::vector<DrawnSheet>& sheets, const std::vector<std::string>& names,
+                  const PrintOrder& order, const Printing& printing) {
+    const auto add = [&](const std::string& stem, const std::vector<const DrawnSheet*>& parts) {
+        if (!parts.empty()) std::ranges::move(drawn_files(stem, parts, printing), std::back_inserter(home.drawings));
+    };
+    if (is_packet(order))
+        add("packet", all_of(sheets));
+    else
+        for (const std::string& name : names) add(name, all_of(sheets, name));
+    for (const DrawnSheet& sheet : sheets) home.pages += sheet.placed.pages.size();
+}
+
+/// Single sheets beside a whole packet must be the sheets that it tells of.
+void require_same_codes(const PacketRecord& now, const PacketFolder& whole) {
+    for (const RecordedSheet& sheet : now.sheets) {
+        const RecordedSheet* there = whole.record.find(sheet.full_name());
+        if (there == nullptr || there->code != sheet.code)
+            throw FolderError{whole.path,
+                              fmt::format("holds a packet in which {} is {}, and it would be {} now; print the whole "
+                                          "packet, or use update if the paper hangs already",
+                                          sheet.full_name(), there ? there->code : "missing", sheet.code)};
+    }
+}
+
+/// The sheets that were printed into this folder one by one stay beside these.
+void join_sheets(PacketRecord& now, const PacketRecord& before) {
+    std::vector<RecordedSheet> all = before.sheets;
+    for (RecordedSheet& sheet : now.sheets) {
+        const auto same = std::ranges::find(all, sheet.full_name(), &RecordedSheet::full_name);
+        if (same == all.end())
+            all.push_back(std::move(sheet));
+        else
+            *same = std::move(sheet);
+    }
+    now.sheets = std::move(all);
+}
+
+bool is_same_packet(const PacketRecord& one, const PacketRecord& other) {
+    return one.record_number == other.record_number && one.revision == other.revision;
 }
 
 }  // namespace
@@ -165,35 +115,48 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
 
     Household household{checked.profile, on};
     household.outage_start = order.outage_start;
-    home.record_number = *checked.profile.record_number;
-    home.revision = checked.profile.orders->revision->text();
     const PageSetup setup{order.paper.value_or(stationery.region.paper == "a4" ? Paper::a4 : Paper::letter),
                           order.large_print ? 1.5 : 1.0};
 
     std::vector<Finding> of_sheets;
-    std::vector<LaidOutSheet> sheets;
     std::vector<Document> documents = make_documents(household, home.findings, stationery, names, of_sheets);
     home.missing_sheets = missing_of(order.sheets, documents);
-    for (Document& document : documents) {
-        LaidOutSheet sheet;
-        sheet.code = sheet_code(document);
-        const Furniture furniture = furniture_for(document, household, stationery, sheet.code);
-        sheet.placed = lay_out(document, furniture, setup, measurer, of_sheets);
-        sheet.document = std::move(document);
-        sheets.push_back(std::move(sheet));
-    }
+    const std::vector<DrawnSheet> sheets =
+        draw_sheets(std::move(documents), household, stationery, setup, measurer, of_sheets);
     leave_one_of_each(of_sheets);
-    home.refused = std::ranges::any_of(of_sheets, refuses) || !home.missing_sheets.empty();
+    Printing printing = printing_for(sheets, is_packet(order), household, stationery, setup, measurer, of_sheets);
+    printing.dump_layout = order.dump_layout;
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
+    home.refused = std::ranges::any_of(of_sheets, refuses) || !home.missing_sheets.empty();
     if (home.refused) return home;
-    Printing printing{order, stationery, blank_side(stationery.words.at("blank_side"), setup, measurer), {}};
-    if (is_packet(order))
-        printing.slip = print_slip(slip_entries(sheets), household, stationery, setup, measurer, home.findings);
-    home.refused = std::ranges::any_of(home.findings, refuses);
-    if (home.refused) return home;
-    draw(home, sheets, names, printing);
-    add_manifest(home, sheets, household, on, order);
+    add_drawings(home, sheets, names, order, printing);
+
+    home.record = record_of(household, home.findings, stationery, setup);
+    home.record.whole = order.sheets.empty();
+    for (const DrawnSheet& sheet : sheets)
+        home.record.sheets.push_back(recorded(sheet, file_of(sheet, order), home.record));
     return home;
+}
+
+std::vector<FolderFile> folder_files(PrintedHome home, const SourceText& profile, const PacketFolder* before) {
+    PacketRecord& record = home.record;
+    std::vector<FolderFile> files = std::move(home.drawings);
+    // Another home or revision: that folder will not be replaced.
+    if (before != nullptr && !is_same_packet(record, before->record)) before = nullptr;
+    const std::span<const Checksum> others =
+        before != nullptr && !record.whole ? std::span<const Checksum>{before->files} : std::span<const Checksum>{};
+    if (before != nullptr && before->record.whole && !record.whole) {
+        require_same_codes(record, *before);
+        add_checksums(files, others);  // the record and the profile stay as they are
+        return files;
+    }
+    if (before != nullptr && record.whole) {
+        record.follows = before->record.follows;
+        take_history(record, before->record);
+    }
+    if (before != nullptr && !record.whole) join_sheets(record, before->record);
+    add_record(files, record, profile, others);
+    return files;
 }
 
 }  // namespace ventfolio

@@ -6,9 +6,11 @@
 
 #include "layout/lay_out.hpp"
 #include "packet/folder_writer.hpp"
+#include "packet/packet_folder.hpp"
 #include "packet/stationery.hpp"
 #include "profile/finding.hpp"
 #include "profile/profile.hpp"
+#include "record/packet_record.hpp"
 
 namespace ventfolio {
 
@@ -25,14 +27,12 @@ struct PrintOrder {
 /// A home from its profile to the files of its folder, still in memory.
 struct PrintedHome {
     std::vector<Finding> findings;  ///< of the profile, the templates and the finished sheets
-    bool refused = false;           ///< something stops these sheets: `files` is then empty
+    bool refused = false;           ///< something stops these sheets: `drawings` is then empty
     /// Asked for by name, and this home has none: a letter without its permission. Nothing is printed then.
     std::vector<std::string> missing_sheets;
-    std::string record_number;
-    std::string revision;
-    std::vector<FolderFile> files;
+    std::vector<FolderFile> drawings;  ///< PDFs, and layouts as text where they were asked for
+    PacketRecord record;
     std::size_t pages = 0;
-    std::vector<std::string> sheet_names;  ///< of what was printed, in folder order
 };
 
 /// Reads, checks, words, lays out and draws one home. Nothing is written.
@@ -40,6 +40,13 @@ struct PrintedHome {
 /// The same profile, templates, order and date give the same bytes.
 PrintedHome print_home(const SourceText& profile, Date on, const PrintOrder& order, const Stationery& stationery,
                        Measurer& measurer);
+
+/// The files of the folder: the drawings, the record, the profile as it is, the checksums of all. `before` is the
+/// packet in the folder that is to be replaced. Of the same home and revision, its earlier codes and the packet that it
+/// follows stay known, and single sheets join those that are there.
+///
+/// Throws FolderError if single sheets would go beside a whole packet that says something else.
+std::vector<FolderFile> folder_files(PrintedHome home, const SourceText& profile, const PacketFolder* before = nullptr);
 
 /// Reads and checks only: the findings of the reader and of the rules, in the order of the file.
 struct CheckedHome {

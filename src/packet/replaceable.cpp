@@ -5,7 +5,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 #include <algorithm>
-#include <array>
 #include <cerrno>
 #include <memory>
 #include <nlohmann/json.hpp>
@@ -27,19 +26,12 @@ struct CloseFolder {
 
 [[noreturn]] void fail(const fs::path& path) { throw FolderError{path, std::generic_category().message(errno)}; }
 
-/// The manifest's text; nothing if the folder has none that is a plain file of a sensible size.
+/// The manifest's text; nothing if the folder has none that is a plain file.
 std::optional<std::string> manifest_of(const Descriptor& folder) {
-    const Descriptor file{::openat(folder.number(), kManifest, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC)};
-    struct stat status {};
-    if (file.number() < 0 || ::fstat(file.number(), &status) != 0 || !S_ISREG(status.st_mode)) return std::nullopt;
-    std::string text;
-    std::array<char, 65536> buffer;
-    for (;;) {
-        const auto got = ::read(file.number(), buffer.data(), buffer.size());
-        if (got == 0) return text;
-        if (got < 0 && errno == EINTR) continue;
-        if (got < 0 || text.size() > kManifestMost) return std::nullopt;
-        text.append(buffer.data(), static_cast<std::size_t>(got));
+    try {
+        return FileSystem{}.read_file(folder, kManifest, kManifestMost);
+    } catch (const std::system_error&) {
+        return std::nullopt;
     }
 }
 

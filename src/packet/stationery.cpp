@@ -6,6 +6,7 @@
 #include <span>
 #include <stdexcept>
 
+#include "record/sha256.hpp"
 #include "units/embedded_file.hpp"
 
 namespace ventfolio {
@@ -40,6 +41,14 @@ SourceText source_named(const TemplateFiles& files, const std::string& name) {
     const auto file = files.find(name);
     if (file == files.end()) throw std::invalid_argument{fmt::format("there is no built-in file templates/{}", name)};
     return source_of(*file);
+}
+
+/// The files of one language and region, each with its length, so that no word can pass from one to the next.
+std::string digest_of(const TemplateFiles& files, const std::string& folder, const std::string& region) {
+    std::string all;
+    for (const auto& [name, text] : files)
+        if (name.starts_with(folder) || name == region) all += fmt::format("{}\n{}\n{}", name, text.size(), text);
+    return sha256_hex(all);
 }
 
 }  // namespace
@@ -80,7 +89,9 @@ Stationery read_stationery(const TemplateFiles& files, std::string_view language
     stationery.words = WordBook::read(words, findings);
     stationery.phrases = PhraseBook::read(phrases, findings);
     stationery.region = Region::read(ways, findings);
+    stationery.region_name = region;
     stationery.sources = {words, phrases, ways};
+    stationery.digest = digest_of(files, folder, ways.name);
     Partials partials;
     for (const TemplateFile& file : files)
         if (file.first.starts_with(folder + "partials/")) partials.emplace(stem_of(file.first), source_of(file));

@@ -19,6 +19,8 @@ struct Stationery {
     WordBook words;
     PhraseBook phrases;
     Region region;
+    std::string region_name;          ///< "us"
+    std::string digest;               ///< SHA-256 over all these files: another one means that words may have changed
     std::vector<SourceText> sources;  ///< of templates and word files, so that messages can quote them
 
     /// Sheet names in the order of the folder.

@@ -13,7 +13,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 // Raise the number when the form changes in a way that an older program would misread.
-constexpr std::string_view kForm = "ventfolio packet 1";
+constexpr std::string_view kSchema = "urn:ventfolio:packet:1";
 constexpr std::size_t kDigestDigits = 64;
 
 std::string_view name_of(RecordedSheet::State state) {
@@ -197,12 +197,13 @@ void require_one_of_each(const PacketRecord& record) {
 }
 
 PacketRecord record_from(const Node& root) {
-    if (root.text("form") != kForm) root.at("form").fail(fmt::format("is not \"{}\"", kForm));
+    if (root.text("schema") != kSchema) root.at("schema").fail(fmt::format("is not \"{}\"", kSchema));
     PacketRecord record;
     record.record_number = root.text_with("record_number");
     record.revision = root.text_with("revision");
     record.effective = root.text("effective");
     record.printed_on = root.text_with("printed_on");
+    record.whole = root.flag("whole");
     record.made = made_from(root.at("made"));
     if (!root.is_null("follows")) {
         const Node link = root.at("follows");
@@ -243,11 +244,12 @@ std::string packet_json(const PacketRecord& record) {
         follows = {{"folder", record.follows->folder},
                    {"revision", record.follows->revision},
                    {"checksums", record.follows->checksums}};
-    const Json root{{"form", kForm},
+    const Json root{{"schema", kSchema},
                     {"record_number", record.record_number},
                     {"revision", record.revision},
                     {"effective", record.effective},
                     {"printed_on", record.printed_on},
+                    {"whole", record.whole},
                     {"made", json_of(record.made)},
                     {"follows", std::move(follows)},
                     {"sheets", list_of(record.sheets)},

@@ -87,6 +87,7 @@ struct PacketRecord {
     std::string revision;
     std::string effective;   ///< "2026-01-12 10:00"
     std::string printed_on;  ///< "2026-02-03"
+    bool whole = true;       ///< all sheets of the home, not a few by name
     Made made;
     std::optional<Link> follows;
     std::vector<RecordedSheet> sheets;     ///< all that are current, in the order of the folder

@@ -35,7 +35,7 @@ TEST_CASE("the files of every demo home pass the structure check and no reader s
             const PrintedHome printed = printed_home(demo_profile(home), order);
             CAPTURE(std::string{home});
             REQUIRE(!printed.refused);
-            for (const FolderFile& file : printed.files) {
+            for (const FolderFile& file : printed.drawings) {
                 if (!is_pdf(file)) continue;
                 const Scratch scratch;
                 scratch.save("paper.pdf", file.bytes);
@@ -98,11 +98,11 @@ TEST_CASE("two runs over one home give the same bytes, and another day or profil
         const PrintedHome first = printed_home(demo_profile("child-tracheostomy"), order);
         const PrintedHome second = printed_home(demo_profile("child-tracheostomy"), order);
         const PrintedHome other = printed_home(demo_profile("adult-mask"), order);
-        REQUIRE(first.files.size() == second.files.size());
-        for (std::size_t at = 0; at < first.files.size(); ++at) {
-            CHECK(first.files[at].name == second.files[at].name);
-            CHECK((first.files[at].bytes == second.files[at].bytes));
-            CHECK((first.files[at].bytes != other.files[at].bytes));
+        REQUIRE(first.drawings.size() == second.drawings.size());
+        for (std::size_t at = 0; at < first.drawings.size(); ++at) {
+            CHECK(first.drawings[at].name == second.drawings[at].name);
+            CHECK((first.drawings[at].bytes == second.drawings[at].bytes));
+            CHECK((first.drawings[at].bytes != other.drawings[at].bytes));
         }
     }
 }
@@ -134,7 +134,7 @@ TEST_CASE("each sheet of a packet starts on a front side, and a side left blank 
         const Ran ran = scratch.run("qpdf --json=2 --json-key=outlines --json-key=pages packet.pdf");
         REQUIRE(ran.status == 0);
         const auto read = nlohmann::json::parse(ran.out);
-        CHECK(read.at("outlines").size() == printed.sheet_names.size() + 1);  // the slip comes first
+        CHECK(read.at("outlines").size() == printed.record.sheets.size() + 1);  // the slip comes first
         for (const auto& bookmark : read.at("outlines"))
             CHECK_MESSAGE(bookmark.at("destpageposfrom1").get<int>() % 2 == 1, bookmark.at("title"));
         const std::size_t added = read.at("pages").size() - printed.pages - 1;  // without the slip

@@ -144,7 +144,7 @@ TEST_CASE("a name that these fonts cannot set is refused, with the character and
             CAPTURE(std::string{row.character});
             const PrintedHome home = printed_home(with_yaml(field, row.yaml));
             CHECK(home.refused);
-            CHECK(home.files.empty());
+            CHECK(home.drawings.empty());
             const auto told = std::ranges::find_if(home.findings, [&](const Finding& finding) {
                 return finding.severity == Severity::refuse &&
                        finding.message.find(row.character) != std::string::npos &&

@@ -64,8 +64,8 @@ SetHome set_home(const SourceText& profile, const PageSetup& setup) {
 }
 
 std::string file_named(const PrintedHome& home, std::string_view name) {
-    const auto found = std::ranges::find(home.files, name, &FolderFile::name);
-    REQUIRE_MESSAGE(found != home.files.end(), std::string{name});
+    const auto found = std::ranges::find(home.drawings, name, &FolderFile::name);
+    REQUIRE_MESSAGE(found != home.drawings.end(), std::string{name});
     return found->bytes;
 }
 

@@ -190,7 +190,7 @@ TEST_CASE("a letter is printed only with its permission, and the home is told wh
         letters.sheets = {"notice-letters"};
         const PrintedHome none = printed_home(edited_profile(home, "remove: consent"), letters);
         CHECK(none.refused);
-        CHECK(none.files.empty());
+        CHECK(none.drawings.empty());
         CHECK(none.missing_sheets == letters.sheets);
         CHECK(std::ranges::count(none.findings, "letter-without-consent", &Finding::rule) == 2);
     }

@@ -114,6 +114,7 @@ TEST_CASE("the structure of a sheet counts") {
              table.rows.insert(table.rows.begin(), table.head);
              table.head = {};
          }},
+        {"it is not yet checked", [](Document& d) { d.not_yet_checked = true; }},
         {"two blocks change places", [](Document& d) { std::swap(d.blocks[2], d.blocks[3]); }},
         {"two identifiers change places", [](Document& d) { std::swap(d.identifiers[0], d.identifiers[1]); }},
         {"a numbered list loses its numbers", [](Document& d) { d.blocks[2].ordered = false; }},
