@@ -40,7 +40,7 @@ TEST_CASE("print writes a folder and files for their owner only, whatever the us
                                            print_words("adult-tracheostomy", "-o papers --dump-layout")));
     CHECK_MESSAGE(ran.status == 0, ran.err);
     CHECK(mode_of(folder.path("papers")) == 0700);
-    CHECK(names_in(folder.path("papers")) == "packet.json packet.layout.txt packet.pdf");
+    CHECK(names_in(folder.path("papers")) == "SHA256SUMS packet.json packet.layout.txt packet.pdf profile.yaml");
     for (const auto& entry : fs::directory_iterator{folder.path("papers")}) CHECK(mode_of(entry.path()) == 0600);
     CHECK(contents(folder.path("papers") / "packet.pdf").starts_with("%PDF-1."));
     CHECK(names_in(folder.path("")) == "err out papers");  // nothing is left beside it
@@ -133,18 +133,22 @@ TEST_CASE("sheets can be had one by one") {
     const Scratch folder;
     const Ran one = ventfolio_in(folder, print_words("adult-mask", "-o papers --sheet bedside-card"));
     REQUIRE_MESSAGE(one.status == 0, one.err);
-    CHECK(names_in(folder.path("papers")) == "bedside-card.pdf packet.json");
+    CHECK(names_in(folder.path("papers")) == "SHA256SUMS bedside-card.pdf packet.json profile.yaml");
     const std::string card = contents(folder.path("papers") / "bedside-card.pdf");
     // A second sheet goes beside the first.
     const Ran two =
         ventfolio_in(folder, print_words("adult-mask", "-o papers --sheet setting-check --sheet responder-sheet"));
     REQUIRE_MESSAGE(two.status == 0, two.err);
-    CHECK(names_in(folder.path("papers")) == "bedside-card.pdf packet.json responder-sheet.pdf setting-check.pdf");
+    CHECK(names_in(folder.path("papers")) ==
+          "SHA256SUMS bedside-card.pdf packet.json profile.yaml responder-sheet.pdf setting-check.pdf");
+    CHECK(folder.run("cd papers && sha256sum --check --strict SHA256SUMS").status == 0);
     CHECK((contents(folder.path("papers") / "bedside-card.pdf") == card));
     REQUIRE(ventfolio_in(folder, print_words("adult-mask", "-o separate --separate")).status == 0);
     CHECK(names_in(folder.path("separate")) ==
-          "alarm-response.pdf bedside-card.pdf care-schedule.pdf folder-index.pdf hookup.pdf notice-letters.pdf "
-          "outage-plan.pdf packet.json responder-sheet.pdf setting-check.pdf settings-switch.pdf skills-record.pdf "
+          "SHA256SUMS alarm-response.pdf bedside-card.pdf care-schedule.pdf folder-index.pdf hookup.pdf "
+          "notice-letters.pdf "
+          "outage-plan.pdf packet.json profile.yaml responder-sheet.pdf setting-check.pdf settings-switch.pdf "
+          "skills-record.pdf "
           "supplies.pdf verification.pdf visit-check.pdf wallet-card.pdf");
     CHECK((contents(folder.path("separate") / "bedside-card.pdf") == card));
 }
@@ -209,7 +213,7 @@ TEST_CASE("several profiles go into a folder for each record number, and one tha
     CHECK(holds(ran.err, "home.yaml: nothing printed"));
     CHECK(names_in(folder.path("homes")) == "DEMO-2 DEMO-3");
     for (const char* record : {"DEMO-2", "DEMO-3"}) {
-        CHECK(names_in(folder.path("homes") / record) == "packet.json packet.pdf");
+        CHECK(names_in(folder.path("homes") / record) == "SHA256SUMS packet.json packet.pdf profile.yaml");
         CHECK(mode_of(folder.path("homes") / record) == 0700);
     }
     const Ran missing = ventfolio_in(
