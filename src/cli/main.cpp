@@ -215,6 +215,7 @@ class CommandLine {
 }  // namespace ventfolio
 
 int main(int count, char** words) {
+    ventfolio::report_files_that_grow_too_large();
     try {
         return ventfolio::CommandLine{}.run(count, words);
     } catch (const std::logic_error& fault) {

@@ -5,6 +5,7 @@
 #include <cerrno>
 #include <charconv>
 #include <chrono>
+#include <csignal>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -80,6 +81,8 @@ Moment now() {
 }
 
 Date today() { return now().date; }
+
+void report_files_that_grow_too_large() { std::signal(SIGXFSZ, SIG_IGN); }
 
 bool standard_error_is_terminal() { return isatty(STDERR_FILENO) == 1; }
 bool standard_output_is_terminal() { return isatty(STDOUT_FILENO) == 1; }

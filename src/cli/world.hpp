@@ -34,6 +34,9 @@ Date today();
 /// The same with the time of day.
 Moment now();
 
+/// A file that grows over the user's limit is an error with a message, not the end of the program in mid-write.
+void report_files_that_grow_too_large();
+
 bool standard_error_is_terminal();
 bool standard_output_is_terminal();
 
