@@ -9,10 +9,12 @@
 #include "markup/render.hpp"
 #include "packet/identifiers.hpp"
 #include "packet/index_data.hpp"
+#include "record/sheet_code.hpp"
 #include "rules/judge.hpp"
 #include "sheets/checking_data.hpp"
 #include "sheets/document_checks.hpp"
 #include "sheets/home_data.hpp"
+#include "sheets/own_code.hpp"
 #include "sheets/printer.hpp"
 #include "units/text.hpp"
 
@@ -94,6 +96,7 @@ class Maker {
           printer_{stationery.words, stationery.region},
           data_{home_data(home, printer_, of_profile)} {
         (*data_.object())["follows_packet"] = followed != nullptr;
+        (*data_.object())["own_code"] = own_code("to come");
         not_yet_checked_ = not_yet_checked(of_profile, home.profile);
         number_leaves();
     }
@@ -163,6 +166,7 @@ class Maker {
         if (!audience) return findings_.push_back(without_audience(document));
         document.identifiers = identifiers_for(*audience, home_, printer_);
         document.not_yet_checked = not_yet_checked_;
+        fill_in_own_code(document, sheet_code(document));
         check_document(document, *audience, home_, stationery_.phrases, findings_);
         documents.push_back(std::move(document));
     }

@@ -6,6 +6,7 @@
 #include <iterator>
 #include <stdexcept>
 
+#include "sheets/own_code.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -59,7 +60,7 @@ class Writer {
                     run += part.text;
                     break;
                 case Inline::Kind::value:
-                    run += part.value.text();
+                    if (!is_own_code(part.value)) run += part.value.text();
                     break;
                 case Inline::Kind::line_break:
                     run += '\n';

@@ -16,7 +16,8 @@ namespace ventfolio {
 /// Left out, because the paper says the same without them: name, place, language and template of the sheet, lines of
 /// the template, the field a value comes from, emphasis, classes, table alignment, the width `span`. Also a block with
 /// class `calendar`, which changes with the day of printing; under a heading of that class, all blocks down to the
-/// next heading of its level or above.
+/// next heading of its level or above. And the sheet's own code where it prints it (own_code.hpp): it is made from all
+/// the rest.
 ///
 /// Throws std::logic_error if an option still holds an unresolved value token: the value would not count.
 std::string canonical_words(const Document& document);

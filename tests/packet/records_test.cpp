@@ -106,6 +106,7 @@ TEST_CASE("the folder index has the code that stands at the foot of every other 
         }
         REQUIRE(index != nullptr);
         CHECK(printed_as(*index, "calc.sheet-code") == sorted(at_the_foot));
+        CHECK(printed_as(*index, "calc.own-code") == std::vector<std::string>{sheet_code(*index)});
         CHECK(set.sheets.front().document.sheet == "folder-index");
         CHECK(set.sheets.back().document.sheet == "verification");
     }

@@ -41,6 +41,12 @@ const SetSheet& card_of(const SetHome& home) {
     return *found;
 }
 
+std::string code_at_the_foot(const SetSheet& sheet) {
+    for (const PlacedItem& item : sheet.placed.pages.front().items)
+        if (item.origin.role == "code") return words_of(item);
+    return {};
+}
+
 }  // namespace
 
 TEST_CASE(
@@ -61,6 +67,9 @@ TEST_CASE(
         const std::string words = without_blanks(words_of(card_of(set).placed));
         for (const std::string& line : split(text, '\n'))
             CHECK_MESSAGE(words.find(without_blanks(line)) != words.npos, line);
+        CHECK(text.ends_with("\nR1 " + code_at_the_foot(card_of(set)) + "\n"));
+        const std::string on_the_face = without_blanks("R1 " + code_at_the_foot(card_of(set)) + " Review by");
+        CHECK_MESSAGE(words.find(on_the_face) != words.npos, words);
     }
 }
 
