@@ -23,6 +23,7 @@ Pieces set_table(const Block& table, const SectionStyle& style, double width, La
     if (style.has("timeline")) return set_timeline(table, style, width, context);
     if (style.has("calendar")) return set_calendar(table, style, width, context);
     if (style.has("ruled")) return set_ruled(table, style, width, context);
+    if (style.has("was-now")) return set_changes(table, style, width, context);
     if (style.has("form")) return set_form(table, style, width, context);
     if (style.has("index")) return set_index(table, width, context);
     if (style.has("cells")) return set_cells(table, style, width, context);

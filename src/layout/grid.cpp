@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "layout/state_tag.hpp"
 #include "layout/table_row.hpp"
 #include "layout/tables.hpp"
 
@@ -14,6 +15,10 @@ constexpr double kLeastFirst = 0.14;  // of the width: what the first column
 struct GridStyles {
     TextStyle head;
     TextStyle body;
+    std::size_t tags = 0;  ///< the column whose cells are tags, from 1; 0: none
+    double tag_size = 0;
+
+    bool is_tag(std::size_t column) const { return column + 1 == tags; }
 };
 
 GridStyles grid_styles(const SectionStyle& style, double scale) {
@@ -24,6 +29,8 @@ GridStyles grid_styles(const SectionStyle& style, double scale) {
     styles.body.unit_below = style.has("units-below");
     if (style.has("plain")) styles.body = plain_style(10 * scale);
     styles.body.leading = 1.16;
+    styles.tags = style.number("tags", 0);
+    styles.tag_size = kSmallestText * scale;
     return styles;
 }
 
@@ -48,7 +55,9 @@ std::vector<double> needed_widths(const Block& table, const GridStyles& styles, 
     for (std::size_t column = 0; column < table.head.cells.size(); ++column) {
         double needed = widest_word(cell(table.head, column), styles.head, context);
         for (const TableRow& row : table.rows)
-            needed = std::max(needed, natural_width(body_cell(row, column), styles.body, context));
+            needed =
+                std::max(needed, styles.is_tag(column) ? state_tag_width(cell(row, column), styles.tag_size, context)
+                                                       : natural_width(body_cell(row, column), styles.body, context));
         widths.push_back(needed + kColumnGap);
     }
     return widths;
@@ -98,7 +107,9 @@ bool grid_fits(const Block& table, const GridStyles& styles, const std::vector<d
         const double room = columns[column] - kCellGap + kFitTolerance;
         if (widest_word(cell(table.head, column), styles.head, context) > room) return false;
         for (const TableRow& row : table.rows)
-            if (widest_word(cell(row, column), styles.body, context) > room) return false;
+            if ((styles.is_tag(column) ? state_tag_width(cell(row, column), styles.tag_size, context)
+                                       : widest_word(cell(row, column), styles.body, context)) > room)
+                return false;
     }
     return true;
 }
@@ -123,8 +134,9 @@ Piece grid_head(const TableRow& row, const TextStyle& look, const std::vector<do
     return piece;
 }
 
-Piece grid_row(const TableRow& row, TextStyle look, const std::vector<double>& columns, double width,
+Piece grid_row(const TableRow& row, const GridStyles& styles, const std::vector<double>& columns, double width,
                LayoutContext& context) {
+    TextStyle look = styles.body;
     const bool boxes = std::ranges::any_of(row.cells, [](const TableCell& one) {
         return std::ranges::any_of(one.inlines, [](const Inline& p) { return p.kind == Inline::Kind::check_box; });
     });
@@ -137,6 +149,12 @@ Piece grid_row(const TableRow& row, TextStyle look, const std::vector<double>& c
     double x = 0;
     double text_height = 0;
     for (std::size_t column = 0; column < columns.size(); x += columns[column], ++column) {
+        if (styles.is_tag(column)) {
+            Frame tag = set_state_tag(cell(row, column), styles.tag_size, "table cell", context);
+            const double baseline = above + baseline_at(look.words.size, look.leading);
+            piece.frame.put(std::move(tag), x, std::max(0.0, baseline - first_baseline(tag)));
+            continue;
+        }
         Frame text = set_text(body_cell(row, column), column == 0 ? first_look : look, columns[column] - kCellGap,
                               "table cell", context);
         text_height = std::max(text_height, text.height);
@@ -181,7 +199,7 @@ Pieces set_grid(const Block& table, const SectionStyle& style, double width, Lay
     Pieces pieces{grid_head(table.head, styles.head, columns, width, context)};
     for (const TableRow& row : table.rows) {
         ++context.node;
-        pieces.push_back(grid_row(row, styles.body, columns, width, context));
+        pieces.push_back(grid_row(row, styles, columns, width, context));
     }
     return pieces;
 }

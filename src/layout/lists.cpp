@@ -7,6 +7,7 @@
 #include "layout/facts.hpp"
 #include "layout/figures/signs.hpp"
 #include "layout/signatures.hpp"
+#include "layout/state_tag.hpp"
 #include "layout/steps.hpp"
 
 namespace ventfolio {
@@ -66,21 +67,33 @@ Piece set_plain_item(const Block& item, std::size_t number, bool ordered, const 
                     item);
 }
 
-/// Words left, the bold ones at their end right, over a thin rule: a title and its code.
+/// Words left, the bold ones at their end right, over a thin rule: a title and its code. What stands after a line break
+/// is a tag behind the code.
 Piece set_code_item(const Block& item, double width, LayoutContext& context) {
+    constexpr double kGap = mm(1.5);
     const Inlines& all = inlines_of(item);
-    const auto bold = std::find_if(all.rbegin(), all.rend(), [](const Inline& piece) { return !piece.strong; }).base();
+    const auto line_break = std::ranges::find(all, Inline::Kind::line_break, &Inline::kind);
+    const auto first_of_line = std::find_if(std::make_reverse_iterator(line_break), all.rend(),
+                                            [](const Inline& piece) { return !piece.strong; });
+    const auto bold = first_of_line.base();
     TextStyle look = plain_style(kSmallestText * context.scale);
     look.leading = 1.16;
-    const Inlines code{bold, all.end()};
+    const Inlines code{bold, line_break};
     const double code_width = natural_width(code, look, context) + 1;
-    Frame title = set_text({all.begin(), bold}, look, width - code_width - mm(1.5), "list item", context);
-    Frame right = set_text(code, look, code_width, "list item", context);
+    const double top = mm(0.5);
+    Frame tag;
+    if (line_break != all.end())
+        tag = set_state_tag({line_break + 1, all.end()}, look.words.size, "list item", context);
+    const double code_left = width - code_width - (tag.width > 0 ? tag.width + kGap : 0);
+    Frame title = set_text({all.begin(), bold}, look, code_left - kGap, "list item", context);
     Frame frame;
     frame.width = width;
     frame.height = title.height + mm(1.2) * context.scale;
-    frame.put(std::move(title), 0, mm(0.5));
-    frame.put(std::move(right), width - code_width, mm(0.5));
+    frame.put(std::move(title), 0, top);
+    frame.put(set_text(code, look, code_width, "list item", context), code_left, top);
+    const double tag_top = top + baseline_at(look.words.size, look.leading) - first_baseline(tag);
+    const double tag_left = width - tag.width;
+    frame.put(std::move(tag), tag_left, std::max(0.0, tag_top));
     frame.put_bottom_rule(kThinLine);
     return piece_of(std::move(frame), 0, item);
 }

@@ -19,7 +19,8 @@ Pieces set_cells(const Block& table, const SectionStyle& style, double width, La
 Pieces set_index(const Block& table, double width, LayoutContext& context);
 
 /// Columns with heads, values large; with `.plain` values look like the words round them, and narrow columns are as
-/// wide as their cells. The first takes what the others leave. A table that is too wide for that becomes rows: the
+/// wide as their cells; with `tags=3` the third column holds tags (state_tag.hpp). The first takes what the others
+/// leave. A table that is too wide for that becomes rows: the
 /// first cell of each as a heading below its head, then each other head with its value.
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
@@ -37,5 +38,11 @@ Pieces set_log(const Block& table, double width, LayoutContext& context);
 /// column has no head, its bold words open a group, which is kept on one page; else bold words alone in a row head what
 /// follows.
 Pieces set_form(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
+
+/// What was and what is now, `.was-now`: the thing that changes, old, new, then a cell to write in for each machine,
+/// under its name; rows are `row` mm tall. New in bold is set large: a machine is set to it. Bold words alone in a row
+/// head what follows, and a row without old and new runs on over their columns. Where the page is too narrow, the cells
+/// of each row stand below it, each under its machine's name.
+Pieces set_changes(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 }  // namespace ventfolio

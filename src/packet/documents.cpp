@@ -9,8 +9,10 @@
 #include "markup/render.hpp"
 #include "packet/identifiers.hpp"
 #include "packet/index_data.hpp"
+#include "packet/notice_data.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/judge.hpp"
+#include "sheets/change_data.hpp"
 #include "sheets/checking_data.hpp"
 #include "sheets/document_checks.hpp"
 #include "sheets/home_data.hpp"
@@ -114,10 +116,21 @@ class Maker {
             leave_one_of_each(all);
             add_checking_data(*data_.object(), home_, printer_, all);
         }
-        if (what == Lists::codes) add_index_data(*data_.object(), sheet, made, home_, printer_);
+        if (what == Lists::changes && followed_ != nullptr) know_changes(sheet, made);
+        if (what == Lists::codes) add_index_data(*data_.object(), sheet, made, home_, printer_, followed_);
     }
 
   private:
+    /// Sheets that are made after a notice of changes have no code yet.
+    void know_changes(const std::string& notice, const std::vector<const Document*>& made) {
+        add_change_data(*data_.object(), {*followed_->home, home_, followed_->edited, followed_->derived});
+        LaterSheets later{notice, {}};
+        for (const std::string& sheet : stationery_.in_order())
+            if (lists_of(sheet, stationery_) == Lists::codes) later.after.push_back(sheet);
+        add_notice_data(*data_.object(), paper_walk(*followed_, home_.profile, made, later, stationery_), *followed_,
+                        printer_);
+    }
+
     /// The leaves of this home count from 1 in their sheet, so that one chart can send the reader to another:
     /// `leaf.tube_out` is the number of alarm-response/tube-out. Leaves that the home does not have are missing.
     void number_leaves() {

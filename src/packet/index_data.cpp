@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <algorithm>
 
+#include "packet/paper_places.hpp"
+#include "packet/paper_values.hpp"
 #include "record/sheet_code.hpp"
 
 namespace ventfolio {
@@ -15,28 +17,7 @@ TemplateData said(const char* name, std::string text, Audiences audiences = fold
     return calculated(name, audiences, plain_parts(std::move(text)));
 }
 
-TemplateData code_of(const Document& document) {
-    PrintedValue value = calculated("sheet-code", folder, plain_parts(sheet_code(document)));
-    value.quoted = true;  // letters and digits as they fall, such as 1E3
-    return value;
-}
-
-/// A title may name a person or a place: it stands where all its values may.
-TemplateData title_of(const Document& document, std::string_view without = {}) {
-    Audiences audiences = 0xFF;
-    for (const Inline& piece : document.title)
-        if (piece.kind == Inline::Kind::value) audiences &= piece.value.audiences;
-    std::string title = plain_text(document.title);
-    if (title.starts_with(without)) title.erase(0, without.size());
-    return said("sheet-title", std::move(title), audiences);
-}
-
-/// A place that fits on a line is not broken: what stands behind its box belongs to it.
-TemplateData place(std::string words) {
-    constexpr std::size_t kFitsOnLine = 34;
-    const auto kind = words.size() <= kFitsOnLine ? PrintedPart::Kind::unit : PrintedPart::Kind::word;
-    return calculated("copy-place", folder, {{kind, std::move(words)}});
-}
+TemplateData code_of(const Document& document) { return code_value(sheet_code(document)); }
 
 /// What the titles of leaves have in common at their start, up to a blank: the group's own title says it.
 std::string common_start(std::span<const Document* const> leaves) {
@@ -50,16 +31,19 @@ std::string common_start(std::span<const Document* const> leaves) {
 
 class Index {
   public:
-    Index(const Household& home, const Printer& printer) : home_{home}, printer_{printer} {
+    Index(const Household& home, const Printer& printer, const FollowedPacket* followed,
+          std::span<const Document* const> documents)
+        : home_{home}, printer_{printer} {
         revision_ = home.profile.orders->revision.given() ? home.profile.orders->revision->text() : "";
         found_.resize(home.profile.copies.size());
+        if (followed != nullptr) changes_ = sheet_changes(*followed, {documents.begin(), documents.end()});
     }
 
     void add_row(const Document& document) {
         TemplateData::Object row;
-        row["title"] = title_of(document);
+        row["title"] = title_value(document);
         row["code"] = code_of(document);
-        row["revision"] = said("sheet-revision", revision_);
+        add_state(row, document);
         row["places"] = places({document.name, document.sheet}, document, 1);
         rows_.emplace_back(std::move(row));
     }
@@ -70,14 +54,16 @@ class Index {
         const std::string start = common_start(leaves);
         for (const Document* leaf : leaves) {
             TemplateData::Object item;
-            item["title"] = title_of(*leaf, start);
+            item["title"] = title_value(*leaf, start);
             item["code"] = code_of(*leaf);
+            add_state(item, *leaf);
             items.emplace_back(std::move(item));
             names.push_back(leaf->name);
         }
         TemplateData::Object group;
         group["title"] = said("sheets", std::string{printer_.words().at("sheets." + leaves.front()->sheet)});
-        group["revision"] = said("sheet-revision", revision_);
+        add_state(group, *leaves.front());
+        group["leaves_differ"] = differ(leaves);
         group["count"] = said("sheets", fmt::format("{}", leaves.size()));
         group["places"] = places(names, *leaves.front(), leaves.size());
         group["leaves"] = std::move(items);
@@ -93,7 +79,7 @@ class Index {
             if (found_[at]) continue;
             TemplateData::Object item;
             item["sheet"] = said("copy-sheet", copies[at].sheet.or_else(""));
-            item["place"] = place(copies[at].place.or_else(""));
+            item["place"] = place_value(copies[at].place.or_else(""));
             unknown.emplace_back(std::move(item));
         }
         data["index"] = std::move(rows_);
@@ -105,20 +91,40 @@ class Index {
     }
 
   private:
+    const SheetChange* kept(const Document& document) const {
+        const auto found = std::ranges::find(changes_, document.name, &SheetChange::name);
+        return found == changes_.end() || found->state != SheetChange::State::kept ? nullptr : &*found;
+    }
+
+    /// The revision that the paper was printed with, and whether this packet brings it.
+    void add_state(TemplateData::Object& item, const Document& document) const {
+        const SheetChange* stays = kept(document);
+        item["revision"] = said("sheet-revision", stays != nullptr ? stays->before->revision : revision_);
+        item["is_new"] = !changes_.empty() && stays == nullptr;
+        item["is_kept"] = stays != nullptr;
+    }
+
+    bool differ(std::span<const Document* const> leaves) const {
+        const auto revision_kept = [&](const Document* leaf) {
+            const SheetChange* stays = kept(*leaf);
+            return stays != nullptr ? stays->before->revision : std::string{};
+        };
+        return std::ranges::any_of(
+            leaves, [&](const Document* leaf) { return revision_kept(leaf) != revision_kept(leaves.front()); });
+    }
+
     /// Where the profile says that copies of these are.
     TemplateData::Items recorded_places(const std::vector<std::string>& names, std::size_t sheets) {
         TemplateData::Items items;
-        const auto& copies = home_.profile.copies;
-        for (std::size_t at = 0; at < copies.size(); ++at) {
-            const PaperCopy& copy = copies[at];
-            if (!copy.sheet.given() || std::ranges::find(names, *copy.sheet) == names.end()) continue;
+        for (const std::size_t at : recorded_copies(home_.profile, names)) {
+            const PaperCopy& copy = home_.profile.copies[at];
             found_[at] = true;
-            const auto number = copy.number.given() ? static_cast<std::size_t>((*copy.number).in(unit::pieces)) : 1;
+            const std::size_t number = number_of_papers(copy);
             std::string words = copy.place.or_else("");
             if (number > 1) words += fmt::format(" ({})", number);
             papers_ += number * sheets;
             TemplateData::Object item;
-            item["place"] = place(std::move(words));
+            item["place"] = place_value(std::move(words));
             item["in_folder"] = item["not_recorded"] = false;
             items.emplace_back(std::move(item));
         }
@@ -131,12 +137,11 @@ class Index {
         TemplateData::Items items = recorded_places(names, sheets);
         if (!items.empty()) return items;
         papers_ += sheets;
-        const auto audience = document.front("audience");
-        const bool elsewhere = audience == "wall" || audience == "wallet";
+        const PaperPlace usual = usual_place(document.front("audience").value_or(""));
         TemplateData::Object item;
         item["place"] = TemplateData{};
-        item["in_folder"] = !elsewhere;
-        item["not_recorded"] = elsewhere;
+        item["in_folder"] = usual.kind == PaperPlace::Kind::folder;
+        item["not_recorded"] = usual.kind == PaperPlace::Kind::unknown;
         items.emplace_back(std::move(item));
         return items;
     }
@@ -144,6 +149,7 @@ class Index {
     const Household& home_;
     const Printer& printer_;
     std::string revision_;
+    std::vector<SheetChange> changes_;  ///< since the packet before; none without one
     TemplateData::Items rows_;
     TemplateData::Items groups_;
     std::size_t papers_ = 0;
@@ -153,8 +159,9 @@ class Index {
 }  // namespace
 
 void add_index_data(TemplateData::Object& data, const std::string& own_sheet,
-                    std::span<const Document* const> documents, const Household& home, const Printer& printer) {
-    Index index{home, printer};
+                    std::span<const Document* const> documents, const Household& home, const Printer& printer,
+                    const FollowedPacket* followed) {
+    Index index{home, printer, followed, documents};
     for (std::size_t first = 0; first < documents.size();) {
         std::size_t end = first + 1;
         while (end < documents.size() && documents[end]->sheet == documents[first]->sheet) ++end;
