@@ -14,6 +14,30 @@ std::string quoted(const std::u32string& text) {
 
 std::string ink_word(Ink ink) { return ink == Ink::black ? "" : ink == Ink::white ? " white" : " grey"; }
 
+std::string at(const Point& point) { return fmt::format(" {:.2f} {:.2f}", point.x, point.y); }
+
+/// In the letters of SVG 2, "Paths": M, L, C and Z.
+std::string described(const Path& path) {
+    std::string text = "path";
+    for (const Path::Segment& segment : path.segments) {
+        switch (segment.kind) {
+            case Path::Segment::Kind::move:
+                text += " M" + at(segment.a);
+                break;
+            case Path::Segment::Kind::line:
+                text += " L" + at(segment.a);
+                break;
+            case Path::Segment::Kind::curve:
+                text += " C" + at(segment.a) + at(segment.b) + at(segment.c);
+                break;
+            case Path::Segment::Kind::close:
+                text += " Z";
+                break;
+        }
+    }
+    return text;
+}
+
 std::string described(const PlacedItem& item) {
     switch (item.kind) {
         case PlacedItem::Kind::text:
@@ -28,7 +52,7 @@ std::string described(const PlacedItem& item) {
             return fmt::format("rule {:.2f} {:.2f} to {:.2f} {:.2f} width {:.2f}{}", item.rule.from.x, item.rule.from.y,
                                item.rule.to.x, item.rule.to.y, item.rule.stroke, ink_word(item.rule.ink));
         case PlacedItem::Kind::path:
-            return fmt::format("path of {} segments", item.path.segments.size());
+            return described(item.path) + ink_word(item.path.ink);
     }
     return {};
 }

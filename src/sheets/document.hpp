@@ -20,6 +20,7 @@ struct Attributes {
 
     bool has(std::string_view name) const;
     std::optional<std::string_view> option(std::string_view name) const;
+    friend bool operator==(const Attributes&, const Attributes&) = default;
 };
 
 /// Of what belongs to no element of a sheet's structure.
@@ -41,6 +42,7 @@ struct Inline {
     PrintedValue value;
     std::size_t line = 0;              ///< line of the template
     std::size_t element = kNoElement;  ///< that it belongs to; layout/ numbers them
+    friend bool operator==(const Inline&, const Inline&) = default;
 };
 using Inlines = std::vector<Inline>;
 
@@ -48,10 +50,12 @@ enum class Alignment { automatic, left, center, right };
 
 struct TableCell {
     Inlines inlines;
+    friend bool operator==(const TableCell&, const TableCell&) = default;
 };
 struct TableRow {
     std::vector<TableCell> cells;
     std::size_t line = 0;
+    friend bool operator==(const TableRow&, const TableRow&) = default;
 };
 
 struct Block {
@@ -78,6 +82,7 @@ struct Block {
     std::vector<Alignment> alignments;
     std::size_t line = 0;              ///< line of the template
     std::size_t element = kNoElement;  ///< of the number or check box of an item; layout/ numbers them
+    friend bool operator==(const Block&, const Block&) = default;
 };
 
 /// A finished sheet of one home.
@@ -94,6 +99,7 @@ struct Document {
     std::vector<Block> blocks;
 
     std::optional<std::string_view> front(std::string_view key) const;
+    friend bool operator==(const Document&, const Document&) = default;
 };
 
 /// The words of inlines as one line of text, for checks, codes and messages.
