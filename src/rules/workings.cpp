@@ -92,6 +92,19 @@ void add_alarms(Workings& all, const DerivedPrescription& rx) {
              fmt::format("{:.6g} cmH2O", rx.top->in(unit::cmH2O)), "--baseline", written(rx.order->baseline_pressure)});
 }
 
+void add_volume_alarms(Workings& all, const DerivedPrescription& rx) {
+    const Alarms& alarms = *rx.order->alarms;
+    if (rx.mouthpiece) return;  // it leaks by design, so that such an alarm says little
+    if (alarms.low_tidal_volume.given() && rx.usual_volume)
+        all.add("volume-alarm-share", name_of(rx),
+                {"--limit", written(alarms.low_tidal_volume), "--usual",
+                 fmt::format("{:.6g} mL", rx.usual_volume->in(unit::mL))});
+    if (alarms.low_minute_volume.given() && rx.usual_minute_volume)
+        all.add("minute-volume-alarm-share", name_of(rx),
+                {"--limit", written(alarms.low_minute_volume), "--usual",
+                 fmt::format("{:.6g} L/min", rx.usual_minute_volume->in(unit::L_per_min))});
+}
+
 void add_rescue(Workings& all, const Household& home) {
     std::optional<BreathRate> most;
     for (const DerivedPrescription& rx : home.prescriptions)
@@ -181,6 +194,7 @@ std::vector<Working> workings(const Household& home) {
         add_pressures(all, rx);
         add_breath(all, rx, home);
         add_alarms(all, rx);
+        add_volume_alarms(all, rx);
     }
     add_rescue(all, home);
     add_airway(all, home);

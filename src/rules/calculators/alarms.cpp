@@ -45,6 +45,12 @@ std::optional<Answer> volume_alarm_share(const Inputs& in) {
     return Answer{}.give("share", 100 * *part);
 }
 
+std::optional<Answer> minute_volume_alarm_share(const Inputs& in) {
+    const auto part = calc::share_of_usual(flow(in, "limit"), flow(in, "usual"));
+    if (!part) return std::nullopt;
+    return Answer{}.give("share", 100 * *part);
+}
+
 std::optional<Answer> squeeze_interval(const Inputs& in) {
     const auto set_rate = in.maybe<Dimension::breath_rate>("rate");
     const auto interval = calc::squeeze_interval(group(in.word("group")), set_rate);

@@ -148,9 +148,12 @@ bool ends_in_the_book_alone(std::string_view calculator, std::string_view argume
         std::string_view argument;
     };
     constexpr Open kOpen[] = {
-        {"battery-time", "derating"},      {"socket-load", "draw"},          {"volume-alarm-share", "limit"},
-        {"volume-alarm-share", "usual"},   {"reading-grade", "syllables"},   {"reading-ease", "syllables"},
-        {"long-word-grade", "long-words"}, {"long-word-grade", "sentences"}, {"tolerance-band", "volume"},
+        {"battery-time", "derating"},           {"socket-load", "draw"},
+        {"volume-alarm-share", "limit"},        {"volume-alarm-share", "usual"},
+        {"minute-volume-alarm-share", "limit"}, {"minute-volume-alarm-share", "usual"},
+        {"reading-grade", "syllables"},         {"reading-ease", "syllables"},
+        {"long-word-grade", "long-words"},      {"long-word-grade", "sentences"},
+        {"tolerance-band", "volume"},
     };
     return std::ranges::any_of(
         kOpen, [&](const Open& open) { return open.calculator == calculator && open.argument == argument; });
@@ -239,6 +242,7 @@ const std::vector<Trend>& trends() {
         {"alarm-margins", "above-baseline", {"low-limit"}, {"baseline"}},
         {"no-breath-window", "delay", {}, {"backup-rate"}},
         {"volume-alarm-share", "share", {"limit"}, {"usual"}},
+        {"minute-volume-alarm-share", "share", {"limit"}, {"usual"}},
         {"squeeze-interval", "interval", {}, {"rate"}},
         {"safe-minutes", "minutes", {"free"}, {}},
         {"cough-flow", "each-second", {"peak"}, {}},

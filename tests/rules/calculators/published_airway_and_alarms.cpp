@@ -39,6 +39,8 @@ constexpr std::array kRows{
                  "pub: the same", "no"},
     PublishedRow{"volume-alarm-share", "--limit \"200 mL\" --usual \"400 mL\"", "share", 50, 1e-9,
                  "none: no published value found; definition"},
+    PublishedRow{"minute-volume-alarm-share", "--limit \"4 L/min\" --usual \"8 L/min\"", "share", 50, 1e-9,
+                 "none: no published value found; definition"},
     PublishedRow{"squeeze-interval", "--group adult --rate \"10 breaths/min\"", "interval", 6, 1e-9,
                  "pub: AHA 2020 (training copies), adult 1 breath every 6 s, 10 a minute"},
     PublishedRow{"squeeze-interval", "--group child --rate \"30 breaths/min\"", "interval", 2, 1e-9,
