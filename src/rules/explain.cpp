@@ -74,10 +74,13 @@ std::string with_what(const RuleExample& example) {
     return "with this text";
 }
 
-void append_example(std::string& out, const RuleExample& example) {
+void append_example(std::string& out, const RuleText& rule) {
+    const RuleExample& example = rule.example;
     const bool blank_lines = example.form != ExampleForm::edits;
     if (example.form == ExampleForm::profile)
         out += "  example:  a profile";
+    else if (rule.judges == Judges::update)
+        out += fmt::format("  example:  profiles/{0}.yaml after a packet made of it", example.home);
     else
         out += fmt::format("  example:  profiles/{}.yaml on {}", example.home, example.on);
     if (!example.edits.empty()) out += fmt::format(", with\n{}   ", block(example.edits, false));
@@ -99,7 +102,7 @@ std::optional<std::string> explain_rule(std::string_view name, std::size_t width
     paragraph(out, "do:", rule->to_do, width);
     paragraph(out, "source:", rule->source, width);
     append_thresholds(out, *rule);
-    append_example(out, rule->example);
+    append_example(out, *rule);
     return out + wrapped(kLimits, 0, 0, width) + "\n";
 }
 
@@ -110,7 +113,7 @@ std::optional<std::string> nearest_rule(std::string_view name) {
 }
 
 std::string list_rules() {
-    constexpr std::string_view kJudges[]{"reading", "profile", "template", "sheet", "sheet", "acceptance"};
+    constexpr std::string_view kJudges[]{"reading", "profile", "template", "sheet", "sheet", "acceptance", "update"};
     std::string out;
     for (const RuleText& rule : rule_book())
         out += fmt::format("{:<46} {:<12} {:<10} {}\n", rule.name, name_of(rule.severity),

@@ -21,6 +21,7 @@ enum class Judges : std::uint8_t {
     document,    ///< a check over a finished sheet, in sheets/checks
     layout,      ///< found while a finished sheet is set on its pages
     acceptance,  ///< the list of accepted findings, after everything else
+    update,      ///< a profile beside that of the packet that it follows, in revisions.cpp
 };
 
 /// One function of rules/; declared by the build for every rule of the book that judges the profile.

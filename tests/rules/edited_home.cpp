@@ -9,6 +9,7 @@
 #include <set>
 #include <stdexcept>
 
+#include "rules/revisions.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio::testing {
@@ -153,6 +154,15 @@ Judged judged(std::string name, std::string text, std::string_view on) {
 Judged judged_home(std::string_view home, std::string_view edits, std::string_view on) {
     const std::string text = demo_home(home);
     return judged(std::string{home} + ".yaml", edits.empty() ? text : edited(text, edits), on);
+}
+
+Judged judged_update(std::string_view home, std::string_view edits, std::string_view on) {
+    const std::string before = demo_home(home);
+    const ReadResult was = read_profile({std::string{home} + ".yaml", before});
+    Judged result{{std::string{home} + ".yaml", edits.empty() ? before : edited(before, edits)}, {}, {}};
+    result.read = read_profile(result.source);
+    result.findings = judge_update(was.profile, result.read.profile, result.source, *Date::parse(on));
+    return result;
 }
 
 std::string summary(const std::vector<Finding>& findings) {

@@ -30,6 +30,8 @@ struct Judged {
 
 Judged judged(std::string name, std::string text, std::string_view on);
 Judged judged_home(std::string_view home, std::string_view edits, std::string_view on = "2026-02-03");
+/// A demo home with edits beside the same home without them: judged as an update of its packet.
+Judged judged_update(std::string_view home, std::string_view edits, std::string_view on = "2026-02-03");
 /// "rule (severity): message" of all findings, for CAPTURE.
 std::string summary(const std::vector<Finding>& findings);
 

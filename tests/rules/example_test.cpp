@@ -9,6 +9,7 @@ using namespace ventfolio;
 using ventfolio::testing::Judged;
 using ventfolio::testing::judged;
 using ventfolio::testing::judged_home;
+using ventfolio::testing::judged_update;
 using ventfolio::testing::summary;
 
 namespace {
@@ -18,19 +19,21 @@ bool is_of_profile(const RuleText& rule) {
     return rule.example.form == ExampleForm::edits || rule.example.form == ExampleForm::profile;
 }
 
-Judged judged_with(const RuleExample& example, ExampleFragment fragment) {
+Judged judged_with(const RuleText& rule, ExampleFragment fragment) {
+    const RuleExample& example = rule.example;
     const std::string text = written_out(fragment);
     if (example.form == ExampleForm::profile) return judged("home.yaml", text, example.on);
+    if (rule.judges == Judges::update) return judged_update(example.home, text, example.on);
     return judged_home(example.home, text, example.on);
 }
 
 }  // namespace
 
-TEST_CASE("every rule of the profile fires on its example and not on the near one") {
+TEST_CASE("every rule of the profile or of an update fires on its example and not on the near one") {
     for (const RuleText& rule : rule_book()) {
         if (!is_of_profile(rule)) continue;
         CAPTURE(std::string{rule.name});
-        const Judged fired = judged_with(rule.example, rule.example.fires);
+        const Judged fired = judged_with(rule, rule.example.fires);
         const Finding* finding = fired.finding(rule.name);
         CHECK_MESSAGE(finding != nullptr, "does not fire: " << summary(fired.findings));
         if (finding != nullptr) {
@@ -42,7 +45,7 @@ TEST_CASE("every rule of the profile fires on its example and not on the near on
             // A fault of the file itself stands at no field.
             if (rule.example.form == ExampleForm::edits) CHECK(!finding->marks.front().field.empty());
         }
-        const Judged silent = judged_with(rule.example, rule.example.silent);
+        const Judged silent = judged_with(rule, rule.example.silent);
         CHECK_MESSAGE(!silent.reports(rule.name), "fires too: " << summary(silent.findings));
     }
 }
@@ -51,7 +54,7 @@ TEST_CASE("an example that is not about reading is a profile that can be read") 
     for (const RuleText& rule : rule_book()) {
         if (!is_of_profile(rule) || rule.judges == Judges::reading) continue;
         for (const ExampleFragment fragment : {rule.example.fires, rule.example.silent}) {
-            const Judged home = judged_with(rule.example, fragment);
+            const Judged home = judged_with(rule, fragment);
             CAPTURE(std::string{rule.name});
             CAPTURE(written_out(fragment));
             for (const Finding& finding : home.read.findings)

@@ -236,10 +236,11 @@ Book read_book(const std::filesystem::path& sheets, const std::filesystem::path&
         const Source source{path};
         source.only_keys(source.root(), {"judges", "rules"});
         const std::string judges = source.text(source.root(), "judges");
-        constexpr std::array<std::string_view, 6> kKinds{"reading",  "profile", "markup",
-                                                         "document", "layout",  "acceptance"};
+        constexpr std::array<std::string_view, 7> kKinds{"reading", "profile",    "markup", "document",
+                                                         "layout",  "acceptance", "update"};
         if (std::ranges::find(kKinds, judges) == kKinds.end())
-            source.fail(source.root()["judges"], "judges is reading, profile, markup, document, layout or acceptance");
+            source.fail(source.root()["judges"],
+                        "judges is reading, profile, markup, document, layout, acceptance or update");
         for (const auto& node : source.root()["rules"]) {
             Rule rule = read_rule(source, node, judges, book.sheets);
             if (std::ranges::find(book.rules, rule.name, &Rule::name) != book.rules.end())
