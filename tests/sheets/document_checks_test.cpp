@@ -82,7 +82,7 @@ TEST_CASE("a sheet shows only what its readers may know; the finding names templ
                 continue;
             }
             CHECK(home.refused);
-            CHECK(home.files.empty());
+            CHECK(home.drawings.empty());
             CHECK(refusals(home) == fmt::format("private-fact-in-wrong-place own/own-sheet.md:{}\n", line));
         }
     }
@@ -134,7 +134,7 @@ TEST_CASE("numbers that can be misread are refused in a template's own words") {
 TEST_CASE("a name that is misspelt in a template is reported with file, line and the name that was meant") {
     const PrintedHome home = printed_with(front("wall") + "First line.\n\nFor {{person.prefered_name}}.\n");
     CHECK(home.refused);
-    CHECK(home.files.empty());
+    CHECK(home.drawings.empty());
     REQUIRE(!home.findings.empty());
     const auto found = std::ranges::find(home.findings, Severity::refuse, &Finding::severity);
     REQUIRE(found != home.findings.end());
@@ -149,7 +149,7 @@ TEST_CASE("a sheet without an audience, or for one that there is none of, is ref
          {"---\ntitle: Own\n---\n\nText.\n", "---\ntitle: Own\naudience: visitors\n---\n\nText.\n"}) {
         const PrintedHome home = printed_with(text);
         CHECK(home.refused);
-        CHECK(home.files.empty());
+        CHECK(home.drawings.empty());
         CHECK(refusals(home).find("own/own-sheet.md:") != std::string::npos);
     }
 }
