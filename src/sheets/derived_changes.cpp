@@ -49,6 +49,13 @@ class Facts {
   private:
     bool has_name(const std::string& name) const { return printer_.words().find("derived." + name).has_value(); }
 
+    /// Of the two ways to say a pressure, the one that the order uses is told as what somebody wrote.
+    static bool written_in_the_order(const std::string& name, const Prescription& order) {
+        const bool total = order.inspiratory_pressure.given() && order.pressure_reference.is(PressureReference::total);
+        if (name == "pressure-sums.peak") return total || order.peak_pressure.given();
+        return name == "pressure-sums.support" && !total;
+    }
+
     const DerivedPrescription* prescription_at(const std::string& about) const {
         const auto found = std::ranges::find_if(home_.prescriptions, [&](const DerivedPrescription& rx) {
             return !about.empty() && rx.order->place.is(about);
@@ -60,10 +67,8 @@ class Facts {
         const std::string name = fmt::format("{}.{}", working.calculation.calculator->name, result.result->name);
         if (!has_name(name)) return;
         const DerivedPrescription* rx = prescription_at(working.about);
-        Printer::Parts parts = parts_of(result, rx);
-        // An order that states the peak is told as what somebody wrote.
-        if (name == "pressure-sums.peak" && rx != nullptr && rx->order->peak_pressure.given()) return;
-        all_.push_back({name, working.about, rx != nullptr ? rx->order->id.or_else("") : "", std::move(parts)});
+        if (rx != nullptr && written_in_the_order(name, *rx->order)) return;
+        all_.push_back({name, working.about, rx != nullptr ? rx->order->id.or_else("") : "", parts_of(result, rx)});
     }
 
     /// Pressures in the unit of the machine: nobody at the bed converts.
