@@ -120,6 +120,10 @@ void changed_prescription_not_marked(const Update& update, Report& report) {
 }
 
 void marked_prescription_unchanged(const Update& update, Report& report) {
+    const auto& revision = update.now.orders->revision;
+    const auto& was = update.was.orders->revision;
+    // Under a revision that is not raised the mark is one that the packet had already.
+    if (!revision || !was || *revision <= *was) return;
     for (std::size_t at = 0; at < update.now.prescriptions.size(); ++at) {
         const Prescription& order = update.now.prescriptions[at];
         if (!marked(update, order) || !changed_parts(update, at).empty()) continue;
