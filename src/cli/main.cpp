@@ -33,6 +33,7 @@ class CommandLine {
         app_.footer("The prescriber's orders, the device's instructions and local protocol come first.");
         add_check();
         add_print();
+        add_update();
         add_match();
         add_calc();
         add_explain();
@@ -105,6 +106,26 @@ class CommandLine {
                 if (!outage_start_.empty()) print_.order.outage_start = Moment::parse(outage_start_);
                 if (!paper_.empty()) print_.order.paper = paper_ == "a4" ? Paper::a4 : Paper::letter;
                 return print_command(print_);
+            };
+        });
+    }
+
+    void add_update() {
+        CLI::App* command = app_.add_subcommand("update", "Print what is no longer true after a change of the profile");
+        command->add_option("profile", update_.profile, "YAML profile of the home, with its new revision")->required();
+        command->add_option("--from", update_.from, "Folder of the packet that hangs in the home")->required();
+        command->add_option("-o,--output", update_.folder, "Folder for the new packet");
+        add_date(*command, date_);
+        command->add_flag("--dry-run", update_.dry_run, "Say what would change, and write nothing");
+        command->add_flag("--quiet", update_.quiet, "Say only what is wrong");
+        command->add_flag("--unmasked", update_.unmasked, "Show values of private fields where no terminal reads");
+        command->footer(
+            "Example: ventfolio update profiles/adult-tracheostomy-revision-2.yaml --from papers --on 2026-03-17 "
+            "-o papers-2");
+        command->callback([this] {
+            action_ = [this] {
+                update_.on = date_.date();
+                return update_command(update_);
             };
         });
     }
@@ -198,6 +219,7 @@ class CommandLine {
     DateArgument date_;
     CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false};
     PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
+    UpdateOptions update_{{}, {}, {}, *Date::of(2000, 1, 1), false, false, false};
     MatchOptions match_{{}, {}, {*Date::of(2000, 1, 1), {}}};
     NewOptions new_{};
     std::string format_ = "text";

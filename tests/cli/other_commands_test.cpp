@@ -13,7 +13,7 @@ using namespace ventfolio::testing;
 
 TEST_CASE("each command has help with an example, and the program a version") {
     const Scratch folder;
-    for (const char* command : {"check", "print", "match", "explain", "list", "new", "schema"}) {
+    for (const char* command : {"check", "print", "update", "match", "explain", "list", "new", "schema"}) {
         CAPTURE(std::string{command});
         const Ran ran = ventfolio_in(folder, std::string{command} + " --help");
         CHECK(ran.status == 0);
