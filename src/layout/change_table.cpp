@@ -14,11 +14,14 @@ constexpr std::size_t kNow = 2;
 constexpr std::size_t kFirstMachine = 3;
 
 /// A number of five characters by hand, five letters an inch (systems-analysis textbook rule, as quoted).
-constexpr double kCell = mm(22);
+constexpr double kCell = mm(21);
 constexpr double kNarrowestCell = mm(16);
-constexpr std::size_t kRow = 9;  // mm
+constexpr double kRow = mm(8.5);
 constexpr double kGap = mm(2.5);
-constexpr double kLeastWhat = mm(34);
+constexpr double kLeastWhat = mm(30);
+// Words behind a unit, such as where a pressure counts from, go below it rather than take room from the cells.
+constexpr double kMostWas = mm(32);
+constexpr double kMostNow = mm(36);
 
 struct ChangeStyles {
     TextStyle head;
@@ -57,12 +60,12 @@ Inlines without_bold(Inlines inlines) {
 
 class ChangeTable {
   public:
-    ChangeTable(const Block& table, const SectionStyle& style, double width, LayoutContext& context)
+    ChangeTable(const Block& table, double width, LayoutContext& context)
         : table_{table},
           context_{context},
           styles_{change_styles(context.scale)},
           width_{width},
-          row_height_{mm(static_cast<double>(style.number("row", kRow))) * room_to_write(context.scale)},
+          row_height_{kRow * room_to_write(context.scale)},
           machines_{std::max(table.head.cells.size(), kFirstMachine) - kFirstMachine} {
         side_by_side_ = share();
     }
@@ -97,14 +100,18 @@ class ChangeTable {
         double least_cell = 0;
         for (std::size_t at = 0; at < machines_; ++at)
             least_cell = std::max(
-                least_cell, widest_word(cell(table_.head, kFirstMachine + at), styles_.caption, context_) + mm(1.5));
+                least_cell, widest_word(cell(table_.head, kFirstMachine + at), styles_.caption, context_) + mm(3.5));
         was_ = natural_width(cell(table_.head, kWas), styles_.head, context_);
         now_ = natural_width(cell(table_.head, kNow), styles_.head, context_);
+        const auto make_room = [](double& column, const TextWidths& text, double most) {
+            column = std::max({column, std::min(text.natural, most), text.widest_word});
+        };
         for (const TableRow& row : table_.rows) {
             if (is_group_head(row) || says_what_only(row)) continue;
             least_what = std::max(least_what, widest_word(cell(row, kWhat), styles_.what, context_));
-            was_ = std::max(was_, natural_width(cell(row, kWas), styles_.was, context_));
-            now_ = std::max(now_, natural_width(without_bold(cell(row, kNow)), now_style(row), context_));
+            make_room(was_, widths_of(cell(row, kWas), styles_.was, context_), kMostWas * context_.scale);
+            make_room(now_, widths_of(without_bold(cell(row, kNow)), now_style(row), context_),
+                      kMostNow * context_.scale);
         }
         was_ += kGap;
         now_ += kGap;
@@ -128,7 +135,7 @@ class ChangeTable {
         double height = 0;
         for (std::size_t at = 0; at < table_.head.cells.size(); ++at) {
             const bool machine = at >= kFirstMachine;
-            const double room = machine ? cell_ - mm(1) : at == kWhat ? what_ - kGap : at == kWas ? was_ : now_;
+            const double room = machine ? cell_ - mm(3) : at == kWhat ? what_ - kGap : at == kWas ? was_ : now_;
             TextStyle look = styles_.head;
             if (machine) look.alignment = Alignment::center;
             heads.push_back(set_text(cell(table_.head, at), look, room, "table head", context_));
@@ -136,7 +143,7 @@ class ChangeTable {
         }
         piece.frame.height = height + mm(1.6) * context_.scale;
         for (std::size_t at = 0; at < heads.size(); ++at) {
-            const double x = at >= kFirstMachine ? cell_left(at - kFirstMachine) + mm(0.5)
+            const double x = at >= kFirstMachine ? cell_left(at - kFirstMachine) + mm(1.5)
                              : at == kWhat       ? 0
                              : at == kWas        ? what_
                                                  : what_ + was_;
@@ -152,8 +159,8 @@ class ChangeTable {
         const bool alone = says_what_only(row);
         const double room = alone ? what_ + was_ + now_ : what_;
         Frame what = set_text(cell(row, kWhat), styles_.what, room - kGap, "table cell", context_);
-        Frame was = set_text(cell(row, kWas), styles_.was, was_, "table cell", context_);
-        Frame now = set_text(without_bold(cell(row, kNow)), now_style(row), now_, "table cell", context_);
+        Frame was = set_text(cell(row, kWas), styles_.was, was_ - kGap, "table cell", context_);
+        Frame now = set_text(without_bold(cell(row, kNow)), now_style(row), now_ - kGap, "table cell", context_);
         piece.frame.height = std::max({row_height_, what.height + mm(1), was.height + mm(1), now.height + mm(1)});
         const double baseline = top_with_capitals_in_middle(now, piece.frame.height) + first_baseline(now);
         put_on(piece.frame, std::move(what), 0, alone ? 0 : baseline);
@@ -174,7 +181,9 @@ class ChangeTable {
     }
 
     void put_cell(Frame& frame, const Inlines& inlines, Point corner, double width, double height) {
-        frame.put_box({corner, width, height, kThinLine, false, Ink::black}, {context_.node, "cell", {}});
+        constexpr double kInset = kThinLine / 2;
+        frame.put_box({{corner.x + kInset, corner.y}, width - kThinLine, height, kThinLine, false, Ink::black},
+                      {context_.node, "cell", {}});
         if (!has_check_box(inlines)) return;
         const double side = kTickBox * context_.scale;
         frame.put_box(
@@ -263,7 +272,7 @@ class ChangeTable {
 
 Pieces set_changes(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     if (table.head.cells.size() < kFirstMachine) return set_rows(table, style, width, context);
-    return ChangeTable{table, style, width, context}.pieces();
+    return ChangeTable{table, width, context}.pieces();
 }
 
 }  // namespace ventfolio

@@ -9,7 +9,8 @@ namespace {
 
 constexpr std::size_t kWrite = 22;
 constexpr double kTickColumn = mm(11);
-constexpr double kMostGroup = 0.2;     // of the width
+constexpr double kMostGroup = 0.2;  // of the width
+constexpr double kMostGroupOfWords = 0.28;
 constexpr double kLeastByHand = 0.64;  // of a cell's own size
 
 bool says_something(const Inlines& inlines) {
@@ -23,6 +24,14 @@ FormColumn::Kind kind_of(const Block& table, std::size_t column) {
     const bool ticked =
         std::ranges::any_of(table.rows, [&](const TableRow& row) { return has_check_box(cell(row, column)); });
     return ticked ? FormColumn::Kind::tick : FormColumn::Kind::write;
+}
+
+/// Groups of a form that is only ticked may take more of it than those beside cells to write in.
+double most_group(const Block& table, double width) {
+    bool by_hand = false;
+    for (std::size_t at = 1; at < table.head.cells.size(); ++at)
+        by_hand = by_hand || kind_of(table, at) != FormColumn::Kind::words;
+    return (by_hand ? kMostGroup : kMostGroupOfWords) * width;
 }
 
 struct ColumnNeed {
@@ -108,6 +117,7 @@ FormColumns form_columns(const Block& table, const FormStyles& styles, const Sec
     FormColumns columns(table.head.cells.size());
     Worded worded;
     double room = width;
+    double group_can_give = 0;
     for (std::size_t at = 0; at < columns.size(); ++at) {
         FormColumn& column = columns[at];
         column.kind = kind_of(table, at);
@@ -118,13 +128,17 @@ FormColumns form_columns(const Block& table, const FormStyles& styles, const Sec
             column.width = kTickColumn * context.scale;
         } else if (column.kind == FormColumn::Kind::group) {
             const ColumnNeed need = need_of(table, at, look, styles, context);
-            column.width = std::max(need.least, std::min(need.natural + kFormPad, kMostGroup * width));
+            column.width = std::max(need.least, std::min(need.natural + kFormPad, most_group(table, width)));
+            group_can_give = column.width - need.least;
         } else {
             worded.columns.push_back(&column);
             worded.needs.push_back(need_of(table, at, look, styles, context));
         }
         room -= column.width;
     }
+    const double given = std::clamp(worded.least() - room, 0.0, group_can_give);
+    columns.front().width -= given;
+    room += given;
     room += narrowed(columns, worded.least() - room);
     share_room(worded, room);
     return columns;

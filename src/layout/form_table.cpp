@@ -54,6 +54,7 @@ struct FormRow {
     bool last_of_group = false;
     double least_height = 0;
     bool dated = false;
+    bool printed_only = false;  ///< nothing is written in it, only ticked
 };
 
 Piece form_row(const TableRow& row, const FormRow& form, const FormColumns& columns, const FormStyles& styles,
@@ -64,7 +65,7 @@ Piece form_row(const TableRow& row, const FormRow& form, const FormColumns& colu
     for (std::size_t at = 0; at < columns.size(); ++at) {
         if (columns[at].by_hand()) continue;
         TextStyle look = is_item(columns, at) ? styles.words : styles.value;
-        if (has_check_box(cell(row, at))) look.leading = kLeadingOfBoxes;
+        if (has_check_box(cell(row, at)) && !form.printed_only) look.leading = kLeadingOfBoxes;
         texts[at] = set_text(cell(row, at), look, columns[at].width - kFormPad, "table cell", context);
         height = std::max(height, texts[at].height + mm(1.4) * context.scale);
     }
@@ -100,6 +101,7 @@ Pieces set_form(const Block& table, const SectionStyle& style, double width, Lay
     FormRow form;
     form.least_height = mm(static_cast<double>(style.number("row", kRow))) * room_to_write(context.scale);
     form.dated = style.has("dated");
+    form.printed_only = std::ranges::none_of(columns, &FormColumn::by_hand);
     Pieces pieces{form_head(table.head, columns, styles, width, context)};
     pieces.front().gap = kParagraphGap;
     for (std::size_t first = 0; first < table.rows.size();) {

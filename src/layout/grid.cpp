@@ -15,6 +15,7 @@ constexpr double kLeastFirst = 0.14;  // of the width: what the first column
 struct GridStyles {
     TextStyle head;
     TextStyle body;
+    bool dense = false;    ///< rows stand close, as a list that is looked through
     std::size_t tags = 0;  ///< the column whose cells are tags, from 1; 0: none
     double tag_size = 0;
 
@@ -29,6 +30,7 @@ GridStyles grid_styles(const SectionStyle& style, double scale) {
     styles.body.unit_below = style.has("units-below");
     if (style.has("plain")) styles.body = plain_style(10 * scale);
     styles.body.leading = 1.16;
+    styles.dense = style.has("dense");
     styles.tags = style.number("tags", 0);
     styles.tag_size = kSmallestText * scale;
     return styles;
@@ -141,8 +143,8 @@ Piece grid_row(const TableRow& row, const GridStyles& styles, const std::vector<
         return std::ranges::any_of(one.inlines, [](const Inline& p) { return p.kind == Inline::Kind::check_box; });
     });
     if (boxes) look.leading = kLeadingOfBoxes;
-    const double above = mm(boxes ? 0.3 : 1.0) * context.scale;
-    const double below = mm(boxes ? 0.5 : 1.2) * context.scale;
+    const double above = mm(boxes ? 0.3 : styles.dense ? 0.5 : 1.0) * context.scale;
+    const double below = mm(boxes ? 0.5 : styles.dense ? 0.45 : 1.2) * context.scale;
     Piece piece = row_piece(row, width);
     TextStyle first_look = look;
     first_look.answer = look.words;  // below the name, not beside it

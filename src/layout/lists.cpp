@@ -67,35 +67,73 @@ Piece set_plain_item(const Block& item, std::size_t number, bool ordered, const 
                     item);
 }
 
-/// Words left, the bold ones at their end right, over a thin rule: a title and its code. What stands after a line break
-/// is a tag behind the code.
-Piece set_code_item(const Block& item, double width, LayoutContext& context) {
-    constexpr double kGap = mm(1.5);
-    const Inlines& all = inlines_of(item);
-    const auto line_break = std::ranges::find(all, Inline::Kind::line_break, &Inline::kind);
-    const auto first_of_line = std::find_if(std::make_reverse_iterator(line_break), all.rend(),
-                                            [](const Inline& piece) { return !piece.strong; });
-    const auto bold = first_of_line.base();
+double column_width(double width, std::size_t columns, double gutter) {
+    return (width - gutter * static_cast<double>(columns - 1)) / static_cast<double>(columns);
+}
+
+/// A title and its code: words, then bold ones at their end. What stands after a line break is a tag behind the code.
+struct CodeItem {
+    Inlines title;
+    Inlines code;
+    Inlines tag;
+    double code_width = 0;
+    double tag_width = 0;
+
+    static constexpr double kGap = mm(1.5);
+    /// What the title leaves of the width.
+    double right_part() const { return code_width + kGap + (tag_width > 0 ? tag_width + kGap : 0); }
+};
+
+TextStyle code_style(const LayoutContext& context) {
     TextStyle look = plain_style(kSmallestText * context.scale);
     look.leading = 1.16;
-    const Inlines code{bold, line_break};
-    const double code_width = natural_width(code, look, context) + 1;
-    const double top = mm(0.5);
-    Frame tag;
-    if (line_break != all.end())
-        tag = set_state_tag({line_break + 1, all.end()}, look.words.size, "list item", context);
-    const double code_left = width - code_width - (tag.width > 0 ? tag.width + kGap : 0);
-    Frame title = set_text({all.begin(), bold}, look, code_left - kGap, "list item", context);
+    return look;
+}
+
+CodeItem code_item(const Block& item, LayoutContext& context) {
+    const Inlines& all = inlines_of(item);
+    const auto line_break = std::ranges::find(all, Inline::Kind::line_break, &Inline::kind);
+    const auto code = std::find_if(std::make_reverse_iterator(line_break), all.rend(), [](const Inline& piece) {
+                          return !piece.strong;
+                      }).base();
+    CodeItem parts{{all.begin(), code}, {code, line_break}, {}};
+    if (line_break != all.end()) parts.tag = {line_break + 1, all.end()};
+    const TextStyle look = code_style(context);
+    parts.code_width = natural_width(parts.code, look, context) + 1;
+    parts.tag_width = state_tag_width(parts.tag, look.words.size, context);
+    return parts;
+}
+
+/// The title left, code and tag right, over a thin rule.
+Piece set_code_item(const Block& item, double width, LayoutContext& context) {
+    constexpr double kTop = mm(0.5);
+    const CodeItem parts = code_item(item, context);
+    const TextStyle look = code_style(context);
+    Frame title = set_text(parts.title, look, width - parts.right_part(), "list item", context);
     Frame frame;
     frame.width = width;
     frame.height = title.height + mm(1.2) * context.scale;
-    frame.put(std::move(title), 0, top);
-    frame.put(set_text(code, look, code_width, "list item", context), code_left, top);
-    const double tag_top = top + baseline_at(look.words.size, look.leading) - first_baseline(tag);
-    const double tag_left = width - tag.width;
-    frame.put(std::move(tag), tag_left, std::max(0.0, tag_top));
+    frame.put(std::move(title), 0, kTop);
+    frame.put(set_text(parts.code, look, parts.code_width, "list item", context),
+              width - parts.right_part() + CodeItem::kGap, kTop);
+    Frame tag = set_state_tag(parts.tag, look.words.size, "list item", context);
+    const double tag_top = kTop + baseline_at(look.words.size, look.leading) - first_baseline(tag);
+    frame.put(std::move(tag), width - parts.tag_width, std::max(0.0, tag_top));
     frame.put_bottom_rule(kThinLine);
     return piece_of(std::move(frame), 0, item);
+}
+
+/// As many columns as were asked for, or as leave room for the longest word of each title.
+std::size_t code_columns(const Block& list, std::size_t most, double width, double gutter, LayoutContext& context) {
+    const TextStyle look = code_style(context);
+    double needed = 0;
+    for (const Block& item : list.children) {
+        const CodeItem parts = code_item(item, context);
+        needed = std::max(needed, parts.right_part() + widest_word(parts.title, look, context));
+    }
+    std::size_t columns = most;
+    while (columns > 1 && column_width(width, columns, gutter) < needed) --columns;
+    return columns;
 }
 
 Piece set_item(const Block& list, std::size_t at, const SectionStyle& style, double width, LayoutContext& context) {
@@ -107,13 +145,9 @@ Piece set_item(const Block& list, std::size_t at, const SectionStyle& style, dou
     return set_plain_item(item, at + 1, list.ordered, style, width, context);
 }
 
-double column_width(double width, std::size_t columns) {
-    return (width - kGutter * static_cast<double>(columns - 1)) / static_cast<double>(columns);
-}
-
 /// Items in columns that are read downwards.
-Piece in_columns(Pieces pieces, std::size_t columns, double width) {
-    const double column = column_width(width, columns);
+Piece in_columns(Pieces pieces, std::size_t columns, double width, double gutter) {
+    const double column = column_width(width, columns, gutter);
     const std::size_t per_column = (pieces.size() + columns - 1) / columns;
     Piece all;
     all.frame.width = width;
@@ -127,7 +161,7 @@ Piece in_columns(Pieces pieces, std::size_t columns, double width) {
         Frame stack = stacked({begin, begin + static_cast<std::ptrdiff_t>(count)}, column);
         all.frame.height = std::max(all.frame.height, stack.height);
         all.frame.put(std::move(stack), x, 0);
-        x += column + kGutter;
+        x += column + gutter;
     }
     return all;
 }
@@ -165,15 +199,18 @@ Pieces set_list(const Block& list, const SectionStyle& style, double width, Layo
     if (style.has("signatures")) return set_signatures(list, style, width, context);
     if (style.has("log")) return {set_log_facts(list, width, context)};
     if (list.children.empty()) return {};
-    const std::size_t columns = std::max<std::size_t>(1, style.number("columns", 1));
+    std::size_t columns = std::max<std::size_t>(1, style.number("columns", 1));
+    // Codes stand at the right end of their column, over a rule: less room tells the columns apart.
+    const double gutter = style.has("codes") ? mm(5) : kGutter;
+    if (style.has("codes")) columns = code_columns(list, columns, width, gutter, context);
     Pieces pieces;
     for (std::size_t at = 0; at < list.children.size(); ++at) {
-        pieces.push_back(set_item(list, at, style, column_width(width, columns), context));
+        pieces.push_back(set_item(list, at, style, column_width(width, columns, gutter), context));
         ++context.node;
     }
     pieces.front().gap = kParagraphGap;
     if (columns == 1) return pieces;
-    return {in_columns(std::move(pieces), columns, width)};
+    return {in_columns(std::move(pieces), columns, width, gutter)};
 }
 
 }  // namespace ventfolio

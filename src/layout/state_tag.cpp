@@ -8,7 +8,7 @@ namespace ventfolio {
 namespace {
 
 // In type sizes.
-constexpr double kSide = 0.36;  // left and right of the words
+constexpr double kSide = 0.28;  // left and right of the words
 constexpr double kHeight = 1.3;
 
 TextStyle style_of(double size) {

@@ -19,9 +19,9 @@ Pieces set_cells(const Block& table, const SectionStyle& style, double width, La
 Pieces set_index(const Block& table, double width, LayoutContext& context);
 
 /// Columns with heads, values large; with `.plain` values look like the words round them, and narrow columns are as
-/// wide as their cells; with `tags=3` the third column holds tags (state_tag.hpp). The first takes what the others
-/// leave. A table that is too wide for that becomes rows: the
-/// first cell of each as a heading below its head, then each other head with its value.
+/// wide as their cells; with `tags=3` the third column holds tags (state_tag.hpp), with `.dense` rows stand close. The
+/// first takes what the others leave. A table that is too wide for that becomes rows: the first cell of each as a
+/// heading below its head, then each other head with its value.
 Pieces set_grid(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// Words and room to write, `.ruled`: a column whose cells are all empty is ruled and keeps room for handwriting, and
@@ -40,7 +40,7 @@ Pieces set_log(const Block& table, double width, LayoutContext& context);
 Pieces set_form(const Block& table, const SectionStyle& style, double width, LayoutContext& context);
 
 /// What was and what is now, `.was-now`: the thing that changes, old, new, then a cell to write in for each machine,
-/// under its name; rows are `row` mm tall. New in bold is set large: a machine is set to it. Bold words alone in a row
+/// under its name. New in bold is set large: a machine is set to it. Bold words alone in a row
 /// head what follows, and a row without old and new runs on over their columns. Where the page is too narrow, the cells
 /// of each row stand below it, each under its machine's name.
 Pieces set_changes(const Block& table, const SectionStyle& style, double width, LayoutContext& context);

@@ -123,7 +123,7 @@ class Maker {
   private:
     /// Sheets that are made after a notice of changes have no code yet.
     void know_changes(const std::string& notice, const std::vector<const Document*>& made) {
-        add_change_data(*data_.object(), {*followed_->home, home_, followed_->edited, followed_->derived});
+        add_change_data(*data_.object(), {*followed_->home, home_, followed_->edited, followed_->derived}, printer_);
         LaterSheets later{notice, {}};
         for (const std::string& sheet : stationery_.in_order())
             if (lists_of(sheet, stationery_) == Lists::codes) later.after.push_back(sheet);

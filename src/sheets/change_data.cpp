@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "sheets/printed_dates.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -20,6 +21,16 @@ bool tells_of_the_revision_itself(const ListedChange& change) {
     const std::string_view key = path.substr(path.rfind('.') + 1);
     return key == "changed_in" || key == "measured_on" || key == "measured_by" ||
            (path.starts_with("devices.") && key == "revision");
+}
+
+/// What people at home go by. The other numbers are for those who check the order: they stand on the checking record,
+/// with how they were worked out.
+bool is_for_the_home(const ListedChange& derived) {
+    for (const std::string_view about : {"calc.outage.power", "calc.outage.spare", "calc.outage.leave-by",
+                                         "calc.outage.oxygen", "calc.squeeze-interval.", "calc.safe-minutes.",
+                                         "calc.next-due-date.", "calc.breath-timing.ratio", "calc.cylinder-time."})
+        if (derived.path.starts_with(about)) return true;
+    return false;
 }
 
 TemplateData maybe(const std::optional<PrintedValue>& value) { return value ? TemplateData{*value} : TemplateData{}; }
@@ -72,7 +83,7 @@ bool is_in(const Household& home, const Prescription& order) {
 
 class ChangeData {
   public:
-    explicit ChangeData(const HomeChange& change) : change_{change} {}
+    ChangeData(const HomeChange& change, const Printer& printer) : change_{change}, printer_{printer} {}
 
     TemplateData::Object object(const TemplateData::Items& prescriptions) const {
         TemplateData::Items places;
@@ -89,6 +100,7 @@ class ChangeData {
         TemplateData::Object data;
         data["dials"] = std::ranges::any_of(
             change_.edited, [&](const ListedChange& one) { return is_dialled(one) && in_a_table(one); });
+        add_retests(data);
         data["places"] = std::move(places);
         data["untouched"] = std::move(untouched);
         TemplateData::Items ended = gone();
@@ -127,6 +139,23 @@ class ChangeData {
         return item;
     }
 
+    void add_retests(TemplateData::Object& data) const {
+        TemplateData::Items items;
+        std::optional<Date> by;
+        for (const BatteryFacts& facts : change_.now.outage.batteries) {
+            if (!facts.lowered) continue;
+            TemplateData::Object item;
+            item["label"] = text_of("battery", facts.battery->label);
+            items.emplace_back(std::move(item));
+            if (facts.retest_by && (!by || *facts.retest_by < *by)) by = facts.retest_by;
+        }
+        data["any_retests"] = !items.empty();
+        data["retests"] = std::move(items);
+        data["retest_by"] =
+            by ? TemplateData{calculated("retest-by", folder, plain_parts(day_of_week_and_date(*by, printer_)))}
+               : TemplateData{};
+    }
+
     TemplateData::Items gone() const {
         TemplateData::Items items;
         for (const DerivedPrescription& one : change_.was.prescriptions) {
@@ -144,7 +173,7 @@ class ChangeData {
             return !in_a_table(one) && !of_one_gone(one) && !skipped(one);
         };
         TemplateData::Items items = chosen(change_.edited, listed);
-        std::ranges::move(chosen(change_.derived, [](const ListedChange&) { return true; }), std::back_inserter(items));
+        std::ranges::move(chosen(change_.derived, is_for_the_home), std::back_inserter(items));
         return items;
     }
 
@@ -162,12 +191,13 @@ class ChangeData {
     }
 
     const HomeChange& change_;
+    const Printer& printer_;
 };
 
 }  // namespace
 
-void add_change_data(TemplateData::Object& data, const HomeChange& change) {
-    data["change"] = ChangeData{change}.object(*data.at("prescriptions").items());
+void add_change_data(TemplateData::Object& data, const HomeChange& change, const Printer& printer) {
+    data["change"] = ChangeData{change, printer}.object(*data.at("prescriptions").items());
 }
 
 }  // namespace ventfolio

@@ -27,11 +27,12 @@ struct HomeChange {
 ///               `slot`
 ///   gone        prescriptions that the home has no more: `tag` and the `machines` that held them
 ///   untouched   prescriptions in which no machine changes
-///   also        every other change, and what follows from the changes; `any_also`
+///   also        every other change, and what people at home go by that follows from the changes; `any_also`
+///   retests     batteries to be timed again: `label`; `any_retests`, `retest_by`, the first day by which
 ///   touches_machines   `dials`, or a prescription is gone
 ///
 /// Left out is what a notice says of itself: the revision, its dates, who checked it, and the marks of the revision on
 /// prescriptions and slots.
-void add_change_data(TemplateData::Object& data, const HomeChange& change);
+void add_change_data(TemplateData::Object& data, const HomeChange& change, const Printer& printer);
 
 }  // namespace ventfolio
