@@ -98,6 +98,7 @@ class ChangeTable {
     bool share() {
         double least_what = widest_word(cell(table_.head, kWhat), styles_.head, context_);
         double least_cell = 0;
+        double natural_what = 0;
         for (std::size_t at = 0; at < machines_; ++at)
             least_cell = std::max(
                 least_cell, widest_word(cell(table_.head, kFirstMachine + at), styles_.caption, context_) + mm(3.5));
@@ -109,6 +110,7 @@ class ChangeTable {
         for (const TableRow& row : table_.rows) {
             if (is_group_head(row) || says_what_only(row)) continue;
             least_what = std::max(least_what, widest_word(cell(row, kWhat), styles_.what, context_));
+            natural_what = std::max(natural_what, natural_width(cell(row, kWhat), styles_.what, context_));
             make_room(was_, widths_of(cell(row, kWas), styles_.was, context_), kMostWas * context_.scale);
             make_room(now_, widths_of(without_bold(cell(row, kNow)), now_style(row), context_),
                       kMostNow * context_.scale);
@@ -121,8 +123,18 @@ class ChangeTable {
         cell_ = kCell * room_to_write(context_.scale);
         if (machines_ > 0) cell_ = std::min(cell_, room_for_cells / machines);
         what_ = width_ - was_ - now_ - machines * cell_;
+        draw_together(natural_what + kGap);
         const double least = std::max(least_cell, kNarrowestCell * room_to_write(context_.scale));
         return room_for_cells >= 0 && (machines_ == 0 || cell_ + kFitTolerance >= least);
+    }
+
+    /// With room to spare, old and new do not stand far from what they are about.
+    void draw_together(double natural_what) {
+        constexpr double kShare = 0.35;  // of the spare room, to old and to new
+        const double spare = std::max(0.0, what_ - natural_what);
+        was_ += kShare * spare;
+        now_ += kShare * spare;
+        what_ -= 2 * kShare * spare;
     }
 
     double cell_left(std::size_t machine) const { return width_ - static_cast<double>(machines_ - machine) * cell_; }

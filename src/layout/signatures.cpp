@@ -34,12 +34,14 @@ Pieces set_signatures(const Block& list, const SectionStyle& style, double width
         return pieces;
     }
     const auto count = static_cast<double>(list.children.size());
-    const double share = (width - kGutter * (count - 1)) / (count + 1);
+    const double room_for_all = width - kGutter * (count - 1);
+    const double share = room_for_all / (count + 1);
+    const double equal = room_for_all / count;
     Piece row = piece_of({}, 0, list);
     row.frame.width = width;
     double x = 0;
     for (const Block& item : list.children) {
-        const double column = count > 1 ? (x == 0 ? 2 * share : share) : 2 * share;
+        const double column = style.has("even") ? equal : count > 1 && x > 0 ? share : 2 * share;
         Frame one = signature(item, room, column, context);
         ++context.node;
         if (row.field.empty()) row.field = first_field(inlines_of(item));

@@ -23,6 +23,14 @@ bool tells_of_the_revision_itself(const ListedChange& change) {
            (path.starts_with("devices.") && key == "revision");
 }
 
+/// A notice is paper for the folder: what may not stand there is told by none.
+bool may_be_told(const ListedChange& change) {
+    Audiences all = change.label.audiences & change.item.audiences;
+    if (change.was) all &= change.was->audiences;
+    if (change.now) all &= change.now->audiences;
+    return (all & folder) != 0;
+}
+
 /// What people at home go by. The other numbers are for those who check the order: they stand on the checking record,
 /// with how they were worked out.
 bool is_for_the_home(const ListedChange& derived) {
@@ -48,7 +56,7 @@ template <typename Test>
 TemplateData::Items chosen(std::span<const ListedChange> changes, Test test) {
     TemplateData::Items items;
     for (const ListedChange& change : changes)
-        if (test(change)) items.push_back(item_of(change));
+        if (may_be_told(change) && test(change)) items.push_back(item_of(change));
     return items;
 }
 

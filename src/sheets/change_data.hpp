@@ -32,7 +32,7 @@ struct HomeChange {
 ///   touches_machines   `dials`, or a prescription is gone
 ///
 /// Left out is what a notice says of itself: the revision, its dates, who checked it, and the marks of the revision on
-/// prescriptions and slots.
+/// prescriptions and slots. And what may not stand in the folder.
 void add_change_data(TemplateData::Object& data, const HomeChange& change, const Printer& printer);
 
 }  // namespace ventfolio

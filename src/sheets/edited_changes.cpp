@@ -151,12 +151,20 @@ std::optional<std::string_view> unit_of(const std::optional<ComparedPart>& part)
     return std::nullopt;
 }
 
-/// A label that ends with the words of the unit ("Breaths per minute") lets a number stand alone.
-UnitForm form_for(const Difference& difference, std::string_view label, const WordBook& words) {
+/// How many letters at the end of a label are the words of the unit: "Breaths per minute" lets a number stand alone.
+std::size_t unit_at_end(const Difference& difference, std::string_view label, const WordBook& words) {
     const auto unit = unit_of(difference.now ? difference.now : difference.was);
-    if (!unit || (difference.was && unit_of(difference.was) && unit_of(difference.was) != unit)) return UnitForm::full;
+    if (!unit || (difference.was && unit_of(difference.was) && unit_of(difference.was) != unit)) return 0;
     const auto said = words.find(fmt::format("units.{}", *unit));
-    return said && lower_ascii(label).ends_with(lower_ascii(*said)) ? UnitForm::number_only : UnitForm::full;
+    return said && lower_ascii(label).ends_with(lower_ascii(*said)) ? said->size() : 0;
+}
+
+/// The unit in a label is told from its other words, as it is beside a number.
+Printer::Parts label_parts(const std::string& label, std::size_t unit) {
+    Printer::Parts parts;
+    if (label.size() > unit) parts.push_back(word(label.substr(0, label.size() - unit)));
+    if (unit > 0) parts.push_back({PrintedPart::Kind::unit, label.substr(label.size() - unit)});
+    return parts;
 }
 
 }  // namespace
@@ -169,13 +177,14 @@ std::vector<ListedChange> edited_changes(const Household& was, const Household& 
         const ComparedPart& part = difference.now ? *difference.now : *difference.was;
         const Side& named = difference.gone ? before : after;
         const std::string label = field_label(printer.words(), difference.path);
-        const UnitForm form = form_for(difference, label, printer.words());
+        const std::size_t unit = unit_at_end(difference, label, printer.words());
+        const UnitForm form = unit > 0 ? UnitForm::number_only : UnitForm::full;
         ListedChange change;
         change.kind = kind_of(difference.path, part.info);
         change.path = difference.path;
         change.prescription = named.prescription(difference.path);
         const Audiences audiences = part.is_field ? part.info.on : audiences_within(difference.path);
-        change.label = calculated("changed-field", audiences, plain_parts(label));
+        change.label = calculated("changed-field", audiences, label_parts(label, unit));
         change.item = named.item(difference.path);
         change.was = before.value(difference.was, audiences, form);
         change.now = after.value(difference.now, audiences, form);

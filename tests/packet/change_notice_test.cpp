@@ -2,9 +2,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
+#include <functional>
 #include <map>
-#include <set>
 
 #include "followed_home.hpp"
 #include "record/sheet_code.hpp"
@@ -290,6 +289,78 @@ TEST_CASE("a sheet that is withdrawn only comes down, and a new one only goes up
     CHECK(trimmed_words(letter(back).up) == sheet_code(back.named("notice-letters/fire")));
     CHECK(words_of_blocks(back.named("change-notice").blocks).find("sent: Letter: fire and ambulance") !=
           std::string::npos);
+}
+
+TEST_CASE("the notice of the change before is filed, and the paper that it left up keeps its revision") {
+    FollowedHome& home = demo_update();
+    PacketRecord record = home.record();
+    record.revision = "R1";
+    RecordedSheet earlier = *record.find("supplies");
+    earlier.name = earlier.title = "change-notice";
+    earlier.code = "AAA-111";
+    record.sheets.push_back(earlier);
+    for (RecordedSheet& sheet : record.sheets)
+        if (sheet.name == "hookup" && sheet.place == "bed") sheet.revision = "R0";
+    std::size_t notices = 0;
+    for (const Document& document : home.documents_after(record)) {
+        if (document.sheet == "change-notice")
+            for (const WalkedPaper& one : walk_of(document)) {
+                if (!one.paper.starts_with("Change notice")) continue;
+                CHECK(one.paper == "Change notice: file the old one");
+                CHECK(trimmed_words(one.down) == "AAA-111");
+                CHECK(trimmed_words(one.up) == "this paper");
+                ++notices;
+            }
+        if (document.sheet == "folder-index")
+            CHECK(words_of_blocks(document.blocks)
+                      .find("Hook-up: BED\n" + record.find("hookup/bed")->code + "\nR0 stays\n") != std::string::npos);
+    }
+    CHECK(notices == 1);
+}
+
+TEST_CASE("what may not stand in the folder is not told by the notice, and does not stop it") {
+    const std::string secret = "invented secret of the house";
+    const FollowedHome home{demo_profile("adult-mask"),
+                            edited_profile("adult-mask", std::string{kNewOrder} + "orders.supersedes: R1\n" +
+                                                             "home.weapons_secured: " + secret)};
+    REQUIRE(std::ranges::any_of(home.followed().edited,
+                                [](const ListedChange& change) { return change.path == "home.weapons_secured"; }));
+    CHECK(words_of_blocks(home.named("change-notice").blocks).find(secret) == std::string::npos);
+    CHECK(home.refusals().find("change-notice") == std::string::npos);
+}
+
+TEST_CASE("every value of a notice and of an index may stand in the folder") {
+    for (const char* name : {"change-notice", "folder-index"}) {
+        std::size_t values = 0;
+        const auto look = [&](const Inlines& inlines) {
+            for (const Inline& piece : inlines) {
+                if (piece.kind != Inline::Kind::value) continue;
+                CHECK_MESSAGE((piece.value.audiences & folder) != 0, piece.value.field);
+                ++values;
+            }
+        };
+        const std::function<void(const std::vector<Block>&)> walk = [&](const std::vector<Block>& blocks) {
+            for (const Block& block : blocks) {
+                look(block.inlines), look(block.aside), walk(block.children);
+                for (const TableRow& row : block.rows)
+                    for (const TableCell& one : row.cells) look(one.inlines);
+            }
+        };
+        walk(demo_update().named(name).blocks);
+        CHECK(values > 50);
+    }
+}
+
+TEST_CASE("the sheets of an update refuse nothing that the profile does not") {
+    for (const char* name : kAllHomes) {
+        CAPTURE(std::string{name});
+        const FollowedHome home{demo_profile(name),
+                                edited_profile(name, std::string{kNewOrder} + "orders.supersedes: R1\n"
+                                                                              "prescriptions.0.rate: 17 breaths/min\n"
+                                                                              "prescriptions.0.changed_in: R2\n")};
+        for (const char* rule : {"misreadable-number", "private", "audience", "error-prone"})
+            CHECK_MESSAGE(home.refusals().find(rule) == std::string::npos, home.refusals());
+    }
 }
 
 TEST_CASE("a paper that stays and moves leaves its old place and comes to its new one") {

@@ -51,6 +51,12 @@ FollowedHome::FollowedHome(const SourceText& was, const SourceText& now)
     documents_ = make_documents(*home_now_, now_.findings, stationery(), sheets, of_sheets_, &followed_);
 }
 
+std::vector<Document> FollowedHome::documents_after(const PacketRecord& record) {
+    FollowedPacket followed = followed_;
+    followed.record = &record;
+    return make_documents(*home_now_, now_.findings, stationery(), stationery().in_order(), of_sheets_, &followed);
+}
+
 std::string FollowedHome::refusals() const {
     std::vector<Finding> all;
     const auto refuses = [](const Finding& finding) { return finding.severity == Severity::refuse; };

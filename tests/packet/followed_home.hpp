@@ -23,6 +23,8 @@ class FollowedHome {
     const Profile& profile_now() const { return now_.profile; }
     const PacketRecord& record() const { return record_; }
     const FollowedPacket& followed() const { return followed_; }
+    /// The sheets as they are after another record of the packet before.
+    std::vector<Document> documents_after(const PacketRecord& record);
     const std::vector<Document>& documents_was() const { return documents_was_; }
     const std::vector<Document>& documents() const { return documents_; }
     /// What refuses the profiles or the sheets: "rule: message".
