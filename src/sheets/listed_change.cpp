@@ -7,6 +7,14 @@
 
 namespace ventfolio {
 
+Audiences ListedChange::audiences() const {
+    Audiences all = label.audiences;
+    if (!item.parts.empty()) all &= item.audiences;
+    for (const auto* value : {&was, &now})
+        if (*value) all &= (*value)->audiences;
+    return all;
+}
+
 std::string in_one_line(const ListedChange& change, const Printer& printer) {
     const WordBook& words = printer.words();
     const auto said = [&](const std::optional<PrintedValue>& value) {

@@ -28,6 +28,9 @@ struct ListedChange {
     PrintedValue item;                ///< which of several: "bed", "Unit A"; without parts for what a home has once
     std::optional<PrintedValue> was;  ///< nothing where nothing was recorded
     std::optional<PrintedValue> now;  ///< nothing where nothing is recorded any more
+
+    /// Where all of it may stand. Some fields may stand on no paper at all: a change of them is told to nobody.
+    Audiences audiences() const;
 };
 
 /// What somebody has edited, in the order of a profile. An item that is new or gone is one change for each of its

@@ -229,9 +229,11 @@ TEST_CASE("a change may stand where its field may, and knows its kind and its pr
         CHECK(changes[0].label.audiences == row.audiences);
         REQUIRE(changes[0].now);
         CHECK(changes[0].now->audiences == row.audiences);
+        CHECK((changes[0].audiences() & ~row.audiences) == 0);
     }
     // The names of caregivers are for the folder alone, so what is told about one of them is too.
     const auto shift = with_edits("adult-tracheostomy", "caregivers.1.first_name: Colman").edited;
     REQUIRE(shift.size() == 1);
     CHECK(shift[0].item.audiences == folder);
+    CHECK(shift[0].audiences() == folder);
 }
