@@ -24,12 +24,7 @@ bool tells_of_the_revision_itself(const ListedChange& change) {
 }
 
 /// A notice is paper for the folder: what may not stand there is told by none.
-bool may_be_told(const ListedChange& change) {
-    Audiences all = change.label.audiences & change.item.audiences;
-    if (change.was) all &= change.was->audiences;
-    if (change.now) all &= change.now->audiences;
-    return (all & folder) != 0;
-}
+bool may_be_told(const ListedChange& change) { return (change.audiences() & folder) != 0; }
 
 /// What people at home go by. The other numbers are for those who check the order: they stand on the checking record,
 /// with how they were worked out.
