@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <CLI/CLI.hpp>
+#include <cstdio>
 #include <map>
 
 #include "cli/commands.hpp"
@@ -236,14 +237,24 @@ class CommandLine {
 }  // namespace
 }  // namespace ventfolio
 
+namespace {
+
+/// The last thing that is said: where even that fails, the status is left.
+int give_up(const std::string& message) {
+    std::fputs(("ventfolio: " + message + "\n").c_str(), stderr);
+    return ventfolio::kUnusable;
+}
+
+}  // namespace
+
 int main(int count, char** words) {
     ventfolio::report_files_that_grow_too_large();
     try {
-        return ventfolio::CommandLine{}.run(count, words);
+        const int status = ventfolio::CommandLine{}.run(count, words);
+        return std::fflush(stdout) == 0 ? status : give_up("standard output cannot be written");
     } catch (const std::logic_error& fault) {
-        fmt::print(stderr, "ventfolio: this is a bug in ventfolio: {}\n", fault.what());
+        return give_up(std::string{"this is a bug in ventfolio: "} + fault.what());
     } catch (const std::exception& fault) {
-        fmt::print(stderr, "ventfolio: {}\n", fault.what());
+        return give_up(fault.what());
     }
-    return ventfolio::kUnusable;
 }

@@ -120,7 +120,8 @@ int update_one(const UpdateOptions& options) {
         return kUnusable;
     }
     Measurer measurer;
-    const UpdatedHome home = update_home(profile, options.on, from, options.folder, stationery, measurer);
+    const std::string& target = options.folder.empty() ? options.from : options.folder;  // a dry run needs none
+    const UpdatedHome home = update_home(profile, options.on, from, target, stationery, measurer);
     print_findings(home.findings, &profile, stationery.sources, options.quiet, options.unmasked);
     if (!home.refused && !options.dry_run) write(home, options.folder);
     if (!options.quiet) print_plan(home, from, stationery, options);

@@ -75,8 +75,9 @@ std::vector<fs::path> successors(const PacketFolder& packet) {
 }
 
 std::string seen_from(const fs::path& folder, const fs::path& from) {
-    const fs::path there = fs::weakly_canonical(folder);
-    const fs::path here = fs::weakly_canonical(from);
+    // A path of which nothing exists yet would stay relative.
+    const fs::path there = fs::weakly_canonical(fs::absolute(folder));
+    const fs::path here = fs::weakly_canonical(fs::absolute(from));
     const fs::path relative = there.lexically_relative(here);
     return relative.empty() ? there.string() : relative.generic_string();
 }

@@ -108,18 +108,28 @@ TEST_CASE("a file that may not grow is an error with its name, and nothing is lo
     const Scratch folder;
     print_first(folder);
     const std::string first = state_of(folder.path("R1"));
-    // RLIMIT_FSIZE in blocks of 1024 bytes (bash manual, ulimit): less than any packet.pdf needs.
+    // RLIMIT_FSIZE in blocks of 1024 bytes (bash manual, ulimit): less than any packet.pdf needs. What the program says
+    // goes through a pipe, which no limit holds.
     for (const char* limit : {"0", "1", "64"}) {
-        CAPTURE(limit);
+        CAPTURE(std::string{limit});
         const Ran ran =
-            folder.run(fmt::format("bash -c \"ulimit -f {}; exec '{}' update '{}' --from R1 --on 2026-03-17 -o R2\"",
-                                   limit, VENTFOLIO_PROGRAM, profile_path("adult-tracheostomy-revision-2")));
-        CHECK(ran.status == 3);
-        CHECK_MESSAGE(holds(ran.err, "File too large"), ran.err);
+            folder.run(fmt::format("{{ bash -c \"ulimit -f {}; exec '{}' {}\"; echo status $?; }} 2>&1 | cat", limit,
+                                   VENTFOLIO_PROGRAM, words("R2", "2026-03-17")));
+        CHECK_MESSAGE(holds(ran.out, "packet.pdf: File too large"), ran.out);
+        CHECK(holds(ran.out, "status 3\n"));
         CHECK(!fs::exists(folder.path("R2")));
         CHECK(!left_unfinished(folder));
         CHECK(state_of(folder.path("R1")) == first);
     }
+}
+
+TEST_CASE("where nothing can be said any more, the status still tells") {
+    const Scratch folder;
+    print_first(folder);
+    // /dev/full: every write fails with ENOSPC (Linux manual, full(4)).
+    const Ran ran = folder.run(
+        fmt::format("'{}' {} > /dev/full 2> /dev/full", VENTFOLIO_PROGRAM, "match R1 000-000 --on 2026-03-17"));
+    CHECK(ran.status == 3);
 }
 
 TEST_CASE("a disk that is full or read-only is an error with its name, and the packet on it stays") {
@@ -141,7 +151,7 @@ TEST_CASE("a disk that is full or read-only is an error with its name, and the p
          "Read-only file system"},
     };
     for (const Row& row : rows) {
-        CAPTURE(row.mount);
+        CAPTURE(std::string{row.mount});
         const Ran ran =
             folder.run(fmt::format("unshare --mount sh -c '{} && cd disk && {{ \"{}\" update \"{}\" --from R1 --on "
                                    "2026-03-17 -o R2; echo status $?; "

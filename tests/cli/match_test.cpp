@@ -59,20 +59,20 @@ TEST_CASE("match answers in one line and by its status, before and after the new
     };
     // R2 counts from 2 PM on 16 March 2026: profiles/adult-tracheostomy-revision-2.yaml.
     const Row rows[] = {
-        {new_card, "2026-03-17", 0, ": current; bedside-card/bed, R2, in force from 16 Mar 2026, 2:00 PM."},
+        {new_card, "2026-03-17", 0, ": current; bedside-card/bed, R2, in force from 16 March 2026, 2 PM."},
         {new_card, "2026-03-16 13:59", 1,
-         ": not yet; bedside-card/bed, R2, in force from 16 Mar 2026, 2:00 PM: until then the old one stays up."},
+         ": not yet; bedside-card/bed, R2, in force from 16 March 2026, 2 PM: until then the old one stays up."},
         {old_card, "2026-03-16 13:59", 0,
-         ": right until 16 Mar 2026, 2:00 PM; bedside-card/bed, R1, then " + new_card +
-             " of R2, in force from 16 Mar 2026, 2:00 PM."},
+         ": right until 16 March 2026, 2 PM; bedside-card/bed, R1, then " + new_card +
+             " of R2, in force from 16 March 2026, 2 PM."},
         {old_card, "2026-03-16 14:00", 1,
          ": replaced; bedside-card/bed of R1, take it down: the right one is " + new_card +
-             " of R2, in force from 16 Mar 2026, 2:00 PM."},
-        {hookup, "2026-03-16 13:00", 0, ": current; hookup/bed, R1, in force from 12 Jan 2026, 10:00 AM."},
-        {hookup, "2026-03-17", 0, ": current; hookup/bed, R1, in force from 12 Jan 2026, 10:00 AM."},
+             " of R2, in force from 16 March 2026, 2 PM."},
+        {hookup, "2026-03-16 13:00", 0, ": current; hookup/bed, R1, in force from 12 January 2026, 10 AM."},
+        {hookup, "2026-03-17", 0, ": current; hookup/bed, R1, in force from 12 January 2026, 10 AM."},
     };
     for (const Row& row : rows) {
-        CAPTURE(row.at);
+        CAPTURE(std::string{row.at});
         const Ran ran = match(folder, "R2", row.code, row.at);
         CHECK(ran.status == row.status);
         CHECK(ran.out == row.code + row.line + "\n");
@@ -102,7 +102,7 @@ TEST_CASE("a code is understood however it was read out") {
         }
     }
     for (const char* wrong : {"U7M-2QD", "K7M", "K7M-2QD-1", "K7M_2QD"}) {
-        CAPTURE(wrong);
+        CAPTURE(std::string{wrong});
         const Ran ran = match(folder, "papers", wrong, "2026-02-04");
         CHECK(ran.status == 2);
         CHECK(ran.out == "");
@@ -138,7 +138,7 @@ TEST_CASE("match says which link is broken, and gives no answer from a record th
         {"rm -r R2", 3, "R2: No such file or directory"},
     };
     for (const Row& row : rows) {
-        CAPTURE(row.damage);
+        CAPTURE(std::string{row.damage});
         const Scratch folder;
         put_both(folder);
         const std::string code = code_in(record_in(folder, "R2"), "bedside-card", "bed");

@@ -79,7 +79,7 @@ TEST_CASE("update prints what is no longer true, keeps what is, and records both
         const bool is_kept = sheet.at("state") == "kept";
         if (kept.contains(name)) CHECK(is_kept);
         if (printed.contains(name)) CHECK(!is_kept);
-        seen += kept.contains(name) || printed.contains(name) ? 1 : 0;
+        seen += kept.contains(name) || printed.contains(name) ? 1U : 0U;
         CHECK(sheet.at("folder") == (is_kept ? "../R1" : "."));
         CHECK(sheet.at("revision") == (is_kept ? "R1" : "R2"));
         for (const Json& before : first.at("sheets")) {
@@ -107,7 +107,7 @@ TEST_CASE("update says in the words of the trade what changed, and what follows 
     // profiles/adult-tracheostomy.yaml and -revision-2.yaml, and what the plan makes of them: 910 min timed, of which
     // 80 % count while the settings are those of the test and 70 % when they are not.
     for (const char* line : {"Breaths per minute, bed: was 14, now 16", "was 31 cmH2O, now 33 cmH2O",
-                             "was 12 hours, now 10 hours 30 minutes", "nothing written"})
+                             "Time on batteries, Unit A: was 12 h 0 min, now 10 h 30 min", "nothing written"})
         CHECK_MESSAGE(holds(ran.out, line), ran.out);
     for (const char* line : {"  new    bedside-card/bed ", "  stays  hookup/bed ", "because of the profile"})
         CHECK_MESSAGE(holds(ran.out, line), ran.out);
@@ -143,7 +143,7 @@ TEST_CASE("a profile that cannot follow the packet is refused at its place, and 
     print_first(folder);
     const std::string before = state_of(folder.path("R1"));
     for (const Row& row : rows) {
-        CAPTURE(row.to);
+        CAPTURE(std::string{row.to});
         save_second(folder, row.from, row.to);
         const Ran ran = update(folder);
         CHECK(ran.status == 1);
@@ -175,7 +175,7 @@ TEST_CASE("a packet that is no ground to stand on is status 3 with the file, and
         {"ln -s R1 R2", "new packet needs a folder of its own"},
     };
     for (const Row& row : rows) {
-        CAPTURE(row.damage);
+        CAPTURE(std::string{row.damage});
         const Scratch folder;
         print_first(folder);
         save_second(folder);
@@ -289,7 +289,7 @@ TEST_CASE("packet.json is what its published schema says, by another maker's val
     const Row rows[] = {{"/sheets/0/code", "K7M2QD"}, {"/sheets/0/state", "hung"}, {"/follows/checksums", "ab"},
                         {"/revision", "2"},           {"/whole", "yes"},           {"/more", 1}};
     for (const Row& row : rows) {
-        CAPTURE(row.pointer);
+        CAPTURE(std::string{row.pointer});
         Json bad = good;
         bad[Json::json_pointer{row.pointer}] = row.value;
         folder.save("bad.json", bad.dump());

@@ -204,6 +204,19 @@ TEST_CASE("a chain of packets holds, wherever the folders are moved together") {
     CHECK(chain_faults(read_packet_folder(home / "archive" / "R3")).empty());
 }
 
+TEST_CASE("a folder is named from another one without the path of the machine, there already or not") {
+    const TemporaryFolder home;
+    const fs::path was = fs::current_path();
+    fs::current_path(home.path());
+    fs::create_directories("R1");
+    const std::string beside = seen_from("R1", "R2");
+    const std::string below = seen_from("R1", "later/deep/R2");
+    fs::current_path(was);
+    CHECK(beside == "../R1");
+    CHECK(below == "../../../R1");
+    CHECK(seen_from(home / "R1", home / "R2") == "../R1");
+}
+
 TEST_CASE("a broken or edited link of the chain is named with its file") {
     struct Row {
         const char* what;
