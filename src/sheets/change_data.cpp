@@ -60,17 +60,35 @@ TemplateData text_of(const char* name, const Field<std::string>& field) {
     return calculated(name, folder, plain_parts(*field));
 }
 
+struct Held {
+    const Device* device;
+    const Slot* slot;
+};
+
 /// Each machine and slot that holds a prescription, in the order of the profile.
+std::vector<Held> holders(const Household& home, const Prescription& order) {
+    std::vector<Held> all;
+    for (const Device& device : home.profile.devices)
+        for (const Slot& slot : device.slots)
+            if (order.id.given() && slot.prescription.is(*order.id)) all.push_back({&device, &slot});
+    return all;
+}
+
+bool same_place(const Held& one, const Held& other) {
+    return one.device->label.or_else("") == other.device->label.or_else("") &&
+           one.slot->slot.or_else("") == other.slot->slot.or_else("");
+}
+
+TemplateData::Object machine(const Held& held) {
+    TemplateData::Object item;
+    item["unit"] = text_of("unit", held.device->label);
+    item["slot"] = text_of("slot", held.slot->slot);
+    return item;
+}
+
 TemplateData::Items machines_with(const Household& home, const Prescription& order) {
     TemplateData::Items machines;
-    for (const Device& device : home.profile.devices)
-        for (const Slot& slot : device.slots) {
-            if (!order.id.given() || !slot.prescription.is(*order.id)) continue;
-            TemplateData::Object machine;
-            machine["unit"] = text_of("unit", device.label);
-            machine["slot"] = text_of("slot", slot.slot);
-            machines.emplace_back(std::move(machine));
-        }
+    for (const Held& held : holders(home, order)) machines.emplace_back(machine(held));
     return machines;
 }
 
@@ -107,8 +125,12 @@ class ChangeData {
         data["places"] = std::move(places);
         data["untouched"] = std::move(untouched);
         TemplateData::Items ended = gone();
-        data["touches_machines"] = *data.at("dials").flag() || !ended.empty();
+        TemplateData::Items taken_over = newly_held();
+        data["any_newly_held"] = !taken_over.empty();
+        data["goes_on"] = !data.at("places").items()->empty() || !taken_over.empty();
+        data["touches_machines"] = !data.at("places").items()->empty() || !ended.empty() || !taken_over.empty();
         data["gone"] = std::move(ended);
+        data["newly_held"] = std::move(taken_over);
         TemplateData::Items others = also();
         data["any_also"] = !others.empty();
         data["also"] = std::move(others);
@@ -167,6 +189,24 @@ class ChangeData {
             item["tag"] = tag_data(*one.order);
             item["machines"] = machines_with(change_.was, *one.order);
             items.emplace_back(std::move(item));
+        }
+        return items;
+    }
+
+    /// A machine that takes over an order as it is has every number of it to be set, although none has changed.
+    TemplateData::Items newly_held() const {
+        TemplateData::Items items;
+        for (const DerivedPrescription& one : change_.now.prescriptions) {
+            const std::vector<Held> before =
+                one.order->id.given() ? holders(change_.was, *one.order) : std::vector<Held>{};
+            for (const Held& held : holders(change_.now, *one.order)) {
+                const bool known =
+                    std::ranges::any_of(before, [&](const Held& other) { return same_place(held, other); });
+                if (known || !is_in(change_.was, *one.order)) continue;
+                TemplateData::Object item = machine(held);
+                item["tag"] = tag_data(*one.order);
+                items.emplace_back(std::move(item));
+            }
         }
         return items;
     }

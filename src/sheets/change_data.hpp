@@ -26,10 +26,12 @@ struct HomeChange {
 ///               `expected_change` (what the screen should show; `any_expected`) and `machines` that hold it: `unit`,
 ///               `slot`
 ///   gone        prescriptions that the home has no more: `tag` and the `machines` that held them
+///   newly_held  machines and slots that hold an order that they did not hold: `tag`, `unit`, `slot`; all of it is to
+///               be set there; `any_newly_held`
 ///   untouched   prescriptions in which no machine changes
 ///   also        every other change, and what people at home go by that follows from the changes; `any_also`
 ///   retests     batteries to be timed again: `label`; `any_retests`, `retest_by`, the first day by which
-///   touches_machines   `dials`, or a prescription is gone
+///   goes_on     any of `places` and `newly_held`; touches_machines: any of these and `gone`
 ///
 /// Left out is what a notice says of itself: the revision, its dates, who checked it, and the marks of the revision on
 /// prescriptions and slots. And what may not stand in the folder.

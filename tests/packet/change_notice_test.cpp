@@ -266,11 +266,31 @@ TEST_CASE("a notice without a change on a machine says so, and asks for no numbe
     const Document& notice = home.named("change-notice");
     const std::string words = words_of_blocks(notice.blocks);
     CHECK(words.find("No machine setting changes on 16 March 2026, 2 PM") != std::string::npos);
-    CHECK(words.find("Leave all machines as they are.") != std::string::npos);
+    CHECK(words.find("Leave all machine settings as they are.") != std::string::npos);
     CHECK(words.find("Set and read back") == std::string::npos);
     CHECK(tables_of(notice, "was-now").empty());
     CHECK(words.find("now 555-0177") != std::string::npos);
     CHECK(count_boxes(home.placed("change-notice").placed, "cell") == 0);
+}
+
+TEST_CASE("a machine that takes over an order is set and read back, although no number has changed") {
+    const FollowedHome home{edited_profile("adult-tracheostomy", "remove: devices.1.slots.1"),
+                            edited_profile("adult-tracheostomy", std::string{kNewOrder} + "orders.supersedes: R1")};
+    const std::string words = words_of_blocks(home.named("change-notice").blocks);
+    CHECK(words.find("BED New on Unit B, slot 2") != std::string::npos);
+    CHECK(words.find("No machine setting changes") == std::string::npos);
+    CHECK(words.find("Set and read back by:") != std::string::npos);
+}
+
+TEST_CASE("an order that ends is cleared from the machines that held it") {
+    const FollowedHome home{demo_profile("adult-tracheostomy"),
+                            edited_profile("adult-tracheostomy", std::string{kNewOrder} + "orders.supersedes: R1\n"
+                                                                                          "remove: devices.1.slots.0\n"
+                                                                                          "remove: prescriptions.1")};
+    const std::string words = words_of_blocks(home.named("change-notice").blocks);
+    CHECK(words.find("CHAIR settings end on 16 March 2026") != std::string::npos);
+    CHECK(words.find("Unit B, slot 1: cleared or locked") != std::string::npos);
+    CHECK(tables_of(home.named("change-notice"), "was-now").empty());
 }
 
 TEST_CASE("a sheet that is withdrawn only comes down, and a new one only goes up") {
