@@ -54,6 +54,14 @@ SourceText read_file(const std::string& name) {
     return source;
 }
 
+std::string read_standard_input() {
+    std::string text;
+    char part[64 * 1024];
+    while (const std::size_t count = std::fread(part, 1, sizeof part, stdin)) text.append(part, count);
+    if (std::ferror(stdin)) unusable("standard input", errno);
+    return text;
+}
+
 void write_file(const std::string& name, std::string_view bytes) {
     const std::string part = name + ".part";
     const auto failed = [&] {

@@ -26,6 +26,9 @@ class UnusableFile : public std::runtime_error {
 /// A file's text under the name that it was given by. Reads no more than a profile may have, and one byte.
 SourceText read_file(const std::string& name);
 
+/// Everything that comes on standard input. Throws UnusableFile.
+std::string read_standard_input();
+
 /// Writes a file whole or not at all: beside its place, then renamed. Throws UnusableFile.
 void write_file(const std::string& name, std::string_view bytes);
 
