@@ -79,7 +79,7 @@ Pieces set_place(const Section& section, const SectionStyle& style, double width
     heading.put_in_middle(std::move(words), indent);
     heading.put_bottom_rule(kBoldLine);
     Piece head = heading_piece(section, std::move(heading));
-    const double gap = section.has("inline-steps") ? mm(2) : 0;
+    const double gap = section.has("inline-steps") || section.has("tasks") ? mm(2) : 0;
     return with_body(std::move(head), set_blocks(section.blocks, style, width, context), gap);
 }
 

@@ -20,7 +20,7 @@ bool tells_of_the_revision_itself(const ListedChange& change) {
     if (change.kind == Kind::order) return !path.starts_with("orders.prescriber");
     const std::string_view key = path.substr(path.rfind('.') + 1);
     return key == "changed_in" || key == "measured_on" || key == "measured_by" ||
-           (path.starts_with("devices.") && key == "revision");
+           (path.starts_with("devices.") && (key == "revision" || key == "slot"));
 }
 
 /// A notice is paper for the folder: what may not stand there is told by none.
