@@ -15,14 +15,14 @@ namespace {
 void make(const std::filesystem::path& program, const std::filesystem::path& project) {
     namespace fs = std::filesystem;
     using namespace ventfolio::project;
-    for (const std::string_view home : kSampleHomes) {
+    for (const SampleKind& home : kSampleHomes) {
         const Scratch scratch;
         const SampleHome sample = print_sample(program, project, home, scratch.folder());
-        const fs::path folder = project / "samples" / home;
+        const fs::path folder = project / "samples" / home.name;
         fs::remove_all(folder);
         save(folder / "packet.pdf", contents(sample.pdf));
         for (const SampleSheet& sheet : sample.sheets) write_png(folder / (sheet.name + ".png"), sheet.picture);
-        fmt::print("samples/{}: packet.pdf, {} pictures\n", home, sample.sheets.size());
+        fmt::print("samples/{}: packet.pdf, {} pictures\n", home.name, sample.sheets.size());
     }
 }
 

@@ -106,17 +106,40 @@ double largest_difference(const Picture& one, const Picture& other) {
     return largest;
 }
 
-SampleHome print_sample(const fs::path& program, const fs::path& project, std::string_view home,
+Picture in_sixteen_greys(Picture picture) {
+    constexpr int kStep = 17;  // 255 / 15
+    for (std::uint8_t& pixel : picture.pixels) pixel = static_cast<std::uint8_t>((pixel + kStep / 2) / kStep * kStep);
+    return picture;
+}
+
+namespace {
+
+void run_program(const fs::path& program, const fs::path& project, const std::string& words) {
+    const Ran ran = run_in(project, fmt::format("{} {} --quiet", quoted(program), words));
+    if (ran.status != 0) throw std::runtime_error{fmt::format("{} failed:\n{}", words, ran.err)};
+}
+
+void print_packet(const fs::path& program, const fs::path& project, const SampleKind& kind, const fs::path& folder) {
+    const std::string words =
+        fmt::format("profiles/{}.yaml --on {} -o {}", kind.name, kind.on, quoted(folder / kind.name));
+    if (kind.follows.empty()) return run_program(program, project, "print " + words);
+    const auto before = std::ranges::find(kSampleHomes, kind.follows, &SampleKind::name);
+    print_packet(program, project, *before, folder);
+    run_program(program, project, fmt::format("update {} --from {}", words, quoted(folder / before->name)));
+}
+
+}  // namespace
+
+SampleHome print_sample(const fs::path& program, const fs::path& project, const SampleKind& kind,
                         const fs::path& folder) {
-    const fs::path papers = folder / home;
-    const Ran ran = run_in(project, fmt::format("{} print profiles/{}.yaml --on {} -o {} --quiet", quoted(program),
-                                                home, kSampleDate, quoted(papers)));
-    if (ran.status != 0) throw std::runtime_error{fmt::format("{} is not printed:\n{}", home, ran.err)};
-    SampleHome sample{std::string{home}, papers / "packet.pdf", {}};
+    print_packet(program, project, kind, folder);
+    const fs::path papers = folder / kind.name;
+    SampleHome sample{std::string{kind.name}, papers / "packet.pdf", {}};
     const nlohmann::json manifest = nlohmann::json::parse(contents(papers / "packet.json"));
     const std::vector<std::string> texts = page_texts(sample.pdf);
     std::size_t page = 2;  // behind the leaf of the print slip
     for (const nlohmann::json& sheet : manifest.at("sheets")) {
+        if (sheet.at("state") != "printed") continue;
         const auto name = sheet.at("name").get<std::string>();
         std::vector<Picture> pages(sheet.at("pages").get<std::size_t>());
         page += page % 2;  // a sheet begins on a front side
@@ -126,7 +149,7 @@ SampleHome print_sample(const fs::path& program, const fs::path& project, std::s
             picture = page_picture(sample.pdf, ++page, kSampleDotsPerInch);
         }
         const auto place = sheet.value("place", std::string{});
-        sample.sheets.push_back({place.empty() ? name : name + "-" + place, side_by_side(pages)});
+        sample.sheets.push_back({place.empty() ? name : name + "-" + place, in_sixteen_greys(side_by_side(pages))});
     }
     return sample;
 }

@@ -11,8 +11,17 @@
 /// The samples: the papers of the demo homes, one PDF a home and one picture a sheet, its pages side by side.
 namespace ventfolio::project {
 
-inline constexpr std::array<std::string_view, 3> kSampleHomes{"adult-tracheostomy", "child-tracheostomy", "adult-mask"};
-inline constexpr std::string_view kSampleDate = "2026-02-03";
+/// A demo home, the day on which it is printed, and the home whose packet it updates, if it does.
+struct SampleKind {
+    std::string_view name;
+    std::string_view on;
+    std::string_view follows;
+};
+inline constexpr std::array<SampleKind, 4> kSampleHomes{
+    {{"adult-tracheostomy", "2026-02-03", ""},
+     {"adult-tracheostomy-revision-2", "2026-03-17", "adult-tracheostomy"},
+     {"child-tracheostomy", "2026-02-03", ""},
+     {"adult-mask", "2026-02-03", ""}}};
 inline constexpr int kSampleDotsPerInch = 72;
 inline constexpr std::string_view kRenewSamples = "cmake --build --preset release --target samples";
 
@@ -29,6 +38,8 @@ struct Picture {
 /// A page as poppler draws it.
 Picture page_picture(const std::filesystem::path& pdf, std::size_t page, int dots_per_inch);
 Picture side_by_side(const std::vector<Picture>& pages);
+/// Sixteen shades are enough for the eye and make half of the file.
+Picture in_sixteen_greys(Picture picture);
 void write_png(const std::filesystem::path& file, const Picture& picture);
 Picture read_png(const std::filesystem::path& file);
 
@@ -47,9 +58,9 @@ struct SampleHome {
     std::vector<SampleSheet> sheets;
 };
 
-/// Prints a demo home with the program into `folder` and draws its sheets. Throws std::runtime_error.
+/// Prints a demo home with the program into `folder` and draws the sheets that are printed. Throws std::runtime_error.
 SampleHome print_sample(const std::filesystem::path& program, const std::filesystem::path& project,
-                        std::string_view home, const std::filesystem::path& folder);
+                        const SampleKind& kind, const std::filesystem::path& folder);
 
 /// The words of each page, laid out as they stand.
 std::vector<std::string> page_texts(const std::filesystem::path& pdf);

@@ -44,9 +44,9 @@ void compare_pages(const fs::path& committed, const fs::path& fresh) {
 }
 
 TEST_CASE("the samples show what the program prints") {
-    for (const std::string_view home : kSampleHomes) {
-        CAPTURE(home);
-        const fs::path committed = kProject / "samples" / home;
+    for (const SampleKind& home : kSampleHomes) {
+        CAPTURE(home.name);
+        const fs::path committed = kProject / "samples" / home.name;
         INFO(renew("The samples are not there, or not all"));
         REQUIRE(fs::exists(committed / "packet.pdf"));
         const Scratch scratch;

@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
 #include <filesystem>
+#include <sstream>
 
 #include "project/documents.hpp"
 #include "project/files.hpp"
@@ -22,8 +23,8 @@ TEST_CASE("the steps of the README work one after another") {
     const std::string readme = contents(project / "README.md");
     const std::vector<std::string> steps = fenced_blocks(readme, "sh");
     const std::vector<std::string> shown = fenced_blocks(readme, "text");
-    REQUIRE(steps.size() == 6);
-    REQUIRE(shown.size() == 1);
+    REQUIRE(steps.size() == 7);
+    REQUIRE(shown.size() == 2);
 
     CHECK(run_in(scratch.folder(), steps[2]).status == 0);
     CHECK(!contents(scratch.path("home.yaml")).empty());
@@ -45,6 +46,15 @@ TEST_CASE("the steps of the README work one after another") {
     constexpr auto kForOthers = fs::perms::group_all | fs::perms::others_all;
     for (const char* name : {"papers", "papers/packet.pdf", "papers/packet.json"})
         CHECK((fs::status(scratch.path(name)).permissions() & kForOthers) == fs::perms::none);
+
+    const Ran update = run_in(scratch.folder(), steps[6]);
+    CHECK(update.status == 0);
+    CHECK(fs::exists(scratch.path("papers-2/packet.pdf")));
+    std::istringstream lines{shown[1]};
+    for (std::string line; std::getline(lines, line);) {
+        CAPTURE(line);
+        CHECK(update.out.find(line) != std::string::npos);
+    }
 }
 
 }  // namespace
