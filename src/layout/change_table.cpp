@@ -72,7 +72,7 @@ class ChangeTable {
 
     Pieces pieces() {
         Pieces all;
-        if (side_by_side_) all.push_back(head());
+        all.push_back(side_by_side_ ? head() : stacked_head());
         for (const TableRow& row : table_.rows) {
             ++context_.node;
             check_columns(row, table_.head.cells.size(), context_);
@@ -165,6 +165,29 @@ class ChangeTable {
         return piece;
     }
 
+    /// The heads of name, old and new; those of the machines stand over their cells.
+    Piece stacked_head() {
+        Piece piece = row_piece(table_.head, width_);
+        piece.keep_with_next = true;
+        piece.repeats = true;
+        const double column = width_ / kFirstMachine;
+        for (std::size_t at = 0; at < kFirstMachine; ++at) {
+            Frame text = set_text(cell(table_.head, at), styles_.head, column - kGap, "table head", context_);
+            piece.frame.height = std::max(piece.frame.height, text.height + mm(1.2) * context_.scale);
+            piece.frame.put(std::move(text), static_cast<double>(at) * column, mm(0.4));
+        }
+        piece.frame.put_bottom_rule(kBoldLine);
+        return piece;
+    }
+
+    /// A machine's name over its cell. Whoever hears the table hears it once, as its head.
+    Inlines caption(std::size_t machine) const {
+        Inlines inlines = cell(table_.head, kFirstMachine + machine);
+        if (captions_said_)
+            for (Inline& piece : inlines) piece.element = kNoElement;
+        return inlines;
+    }
+
     /// Name, old, new and the cells beside one another; texts of one line stand on one baseline.
     Piece line(const TableRow& row) {
         Piece piece = row_piece(row, width_);
@@ -212,6 +235,7 @@ class ChangeTable {
         const std::size_t columns = stacked_columns();
         for (std::size_t first = 0; first < machines_; first += columns)
             put_captioned_cells(frame, row, first, std::min(columns, machines_ - first), columns);
+        captions_said_ = true;
         frame.height += mm(1.2) * context_.scale;
         frame.put_bottom_rule(kThinLine);
         return piece;
@@ -254,8 +278,7 @@ class ChangeTable {
         std::vector<Frame> captions;
         double band = 0;
         for (std::size_t at = first; at < first + count; ++at) {
-            captions.push_back(set_text(cell(table_.head, kFirstMachine + at), styles_.caption, column - mm(2),
-                                        "table head", context_));
+            captions.push_back(set_text(caption(at), styles_.caption, column - mm(2), "table head", context_));
             band = std::max(band, captions.back().height);
         }
         const double top = frame.height + mm(1);
@@ -278,6 +301,7 @@ class ChangeTable {
     double now_ = 0;
     double cell_ = 0;
     bool side_by_side_ = true;
+    bool captions_said_ = false;
 };
 
 }  // namespace

@@ -108,6 +108,33 @@ std::size_t count_boxes(const PlacedSheet& sheet, std::string_view role) {
     return count;
 }
 
+std::string without_blanks(std::string words) {
+    words = plain_blanks(std::move(words));
+    std::erase_if(words, [](char letter) { return letter == ' ' || letter == '\n'; });
+    return words;
+}
+
+/// Each passage of a document, as its words stand on paper.
+void each_passage(const std::vector<Block>& blocks, const std::function<void(const std::string&)>& visit) {
+    const auto say = [&](const Inlines& inlines) {
+        if (const std::string words = without_blanks(plain_text(inlines)); !words.empty()) visit(words);
+    };
+    for (const Block& block : blocks) {
+        say(block.inlines), say(block.aside);
+        for (const TableCell& one : block.head.cells) say(one.inlines);
+        for (const TableRow& row : block.rows)
+            for (const TableCell& one : row.cells) say(one.inlines);
+        each_passage(block.children, visit);
+    }
+}
+
+void check_that_no_texts_overlap(const PlacedPage& page) {
+    for (auto one = page.items.begin(); one != page.items.end(); ++one)
+        for (auto two = std::next(one); is_text(*one) && two != page.items.end(); ++two)
+            if (is_text(*two) && area_of(*one).overlaps(area_of(*two), 0.3))
+                FAIL_CHECK(words_of(*one) << " and " << words_of(*two));
+}
+
 FollowedHome& demo_update() {
     static FollowedHome home{demo_profile("adult-tracheostomy"), demo_profile("adult-tracheostomy-revision-2")};
     return home;
@@ -418,7 +445,11 @@ TEST_CASE(
     CHECK(stay > 5);
 }
 
-TEST_CASE("a notice fits its pages for every home, in normal and in large print") {
+TEST_CASE("the notice of the demo adult has two sides: the machine, and the paper") {
+    for (const Paper paper : kPapers) CHECK(demo_update().placed("change-notice", {paper}).placed.pages.size() == 2);
+}
+
+TEST_CASE("notice and index hold all their words on their pages, for every home, in normal and in large print") {
     for (const char* name : kAllHomes)
         for (const Paper paper : kPapers)
             for (const double scale : {kNormalPrint, kLargePrint}) {
@@ -428,11 +459,19 @@ TEST_CASE("a notice fits its pages for every home, in normal and in large print"
                     demo_profile(name),
                     edited_profile(name, std::string{kNewOrder} + "prescriptions.0.alarms.high_pressure: 39 cmH2O\n"
                                                                   "prescriptions.0.changed_in: R2\n")};
-                const SetSheet notice = home.placed("change-notice", {paper, scale});
+                for (const char* sheet : {"change-notice", "folder-index"}) {
+                    const SetSheet set = home.placed(sheet, {paper, scale});
+                    for (const PlacedPage& page : set.placed.pages) {
+                        check_that_no_texts_overlap(page);
+                        for (const PlacedItem& item : page.items) CHECK(area_of(item).within(live_area(page), 0.06));
+                    }
+                    const std::string placed = without_blanks(words_of(set.placed));
+                    each_passage(set.document.blocks, [&](const std::string& words) {
+                        CHECK_MESSAGE(placed.find(words) != std::string::npos, words);
+                    });
+                }
                 const std::string refused = home.refusals();
                 for (const char* rule : {"word-wider-than-column", "sheet-over-page-budget", "template-", "unprinted"})
                     CHECK_MESSAGE(refused.find(rule) == std::string::npos, refused);
-                for (const PlacedPage& page : notice.placed.pages)
-                    for (const PlacedItem& item : page.items) CHECK(area_of(item).within(live_area(page), 0.3));
             }
 }
