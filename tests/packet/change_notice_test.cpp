@@ -7,6 +7,7 @@
 
 #include "followed_home.hpp"
 #include "record/sheet_code.hpp"
+#include "rules/edited_home.hpp"
 #include "units/text.hpp"
 
 using namespace ventfolio;
@@ -318,6 +319,23 @@ TEST_CASE("an order that ends is cleared from the machines that held it") {
     CHECK(words.find("CHAIR settings end on 16 March 2026") != std::string::npos);
     CHECK(words.find("Unit B, slot 1: cleared or locked") != std::string::npos);
     CHECK(tables_of(home.named("change-notice"), "was-now").empty());
+}
+
+TEST_CASE("a notice is made whatever the new profile leaves out") {
+    const std::string yaml = demo_home("adult-tracheostomy-revision-2");
+    std::size_t made = 0;
+    for (const std::string& path : paths_of(yaml)) {
+        bool printed_there = false;
+        for (const char* part : {"contacts", "orders", "caregivers.0"})
+            printed_there = printed_there || path.starts_with(part);
+        if (!printed_there) continue;
+        const SourceText now = edited_profile("adult-tracheostomy-revision-2", "remove: " + path);
+        if (!check_home(now, update_day()).readable) continue;
+        CAPTURE(path);
+        CHECK(FollowedHome(demo_profile("adult-tracheostomy"), now).has("change-notice"));
+        ++made;
+    }
+    CHECK(made > 40);
 }
 
 TEST_CASE("a sheet that is withdrawn only comes down, and a new one only goes up") {
