@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "caseload/outage_report.hpp"
 #include "packet/print_home.hpp"
 #include "units/calendar.hpp"
 
@@ -50,6 +51,31 @@ struct MatchOptions {
 };
 /// One line: whether a paper with this code may stay up. Status 0 if it may, 1 if not.
 int match_command(const MatchOptions& options);
+
+struct OutageOptions {
+    std::vector<std::string> profiles;
+    OutageQuestion question;
+    bool csv = false;
+    bool paper = false;         ///< the list as PDF, with room to write
+    std::optional<Paper> size;  ///< else the region's
+    std::string output;         ///< empty: standard output
+};
+/// The homes in an outage of an area in the order of calling. A profile that is refused or cannot be used stands at the
+/// head, and does not stop the others.
+int outage_command(const OutageOptions& options);
+
+struct DueOptions {
+    enum class Format { text, csv, ics };
+    std::vector<std::string> profiles;
+    Date on;
+    int within = 0;  ///< days
+    Format format = Format::text;
+    bool names = false;
+    std::string packets;  ///< folder with a packet folder for each record number; empty: packets are not looked at
+    std::string output;   ///< empty: standard output
+};
+/// What is overdue, due now, or due within some days, over many homes.
+int due_command(const DueOptions& options);
 
 /// The words behind `calc`: the name of a calculator and its arguments, or nothing for the list of all. `on` stands for
 /// days that are not given.

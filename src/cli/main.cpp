@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <cstdio>
 #include <map>
 
@@ -36,6 +37,8 @@ class CommandLine {
         add_print();
         add_update();
         add_match();
+        add_outage();
+        add_due();
         add_calc();
         add_explain();
         add_list();
@@ -153,20 +156,77 @@ class CommandLine {
         });
     }
 
+    void add_outage() {
+        CLI::App* command = app_.add_subcommand("outage", "List whom to call in a power outage, shortest time first");
+        command->add_option("profile", outage_.profiles, "YAML profiles of homes, folders of them, or - for a list")
+            ->required();
+        command->add_option("--hours", hours_, "How long the power may be out, in hours")
+            ->required()
+            ->check(CLI::Range(0.25, 720.0));
+        command
+            ->add_option("--starting", starting_,
+                         "When the power fails, as \"2026-02-03 22:30\": leave-by is then a time of the clock")
+            ->check(is_moment);
+        add_date(*command, date_);
+        command->add_option("--format", format_, "text or csv")->check(CLI::IsMember({"text", "csv"}));
+        command->add_flag("--paper", outage_.paper, "Instead, the list as PDF, with room to write");
+        command->add_option("--paper-size", paper_, "letter or a4 (default: the region's)")
+            ->check(CLI::IsMember({"letter", "a4"}));
+        command->add_flag("--names", outage_.question.names, "Names beside record numbers and phone numbers");
+        command->add_option("-o,--output", outage_.output, "File to write (default: standard output)");
+        command->footer(
+            "Example: ventfolio outage profiles/adult-tracheostomy.yaml profiles/adult-mask.yaml --hours 8");
+        command->callback([this] {
+            action_ = [this] {
+                outage_.question.on = date_.date();
+                outage_.question.needed = static_cast<PlanMinutes>(std::ceil(60 * hours_));
+                if (!starting_.empty()) outage_.question.starting = Moment::parse(starting_);
+                outage_.csv = format_ == "csv";
+                if (!paper_.empty()) outage_.size = paper_ == "a4" ? Paper::a4 : Paper::letter;
+                return outage_command(outage_);
+            };
+        });
+    }
+
+    void add_due() {
+        CLI::App* command = app_.add_subcommand("due", "List what is overdue or due soon");
+        command->add_option("profile", due_.profiles, "YAML profiles of homes, folders of them, or - for a list")
+            ->required();
+        command->add_option("--within", due_.within, "Days to look ahead (default: 30)")->check(CLI::Range(0, 3660));
+        add_date(*command, date_);
+        command->add_option("--format", format_, "text, csv or ics (a calendar)")
+            ->check(CLI::IsMember({"text", "csv", "ics"}));
+        command->add_option("--packets", due_.packets,
+                            "Folder with the printed packets, by record number: lists stale ones, too");
+        command->add_flag("--names", due_.names, "Names beside record numbers");
+        command->add_option("-o,--output", due_.output, "File to write (default: standard output)");
+        command->footer("Example: ventfolio due profiles/adult-tracheostomy.yaml --on 2026-02-03 --within 60");
+        command->callback([this] {
+            action_ = [this] {
+                due_.on = date_.date();
+                due_.format = format_ == "csv"   ? DueOptions::Format::csv
+                              : format_ == "ics" ? DueOptions::Format::ics
+                                                 : DueOptions::Format::text;
+                return due_command(due_);
+            };
+        });
+    }
+
     /// A day alone begins at midnight.
     static std::optional<Moment> read_moment(const std::string& text) {
         if (const auto date = Date::parse(text)) return Moment{*date, {}};
         return Moment::parse(text);
     }
 
+    static std::string is_moment(const std::string& text) {
+        return Moment::parse(text) ? std::string{} : "\"" + text + "\" is no time; write it as \"2026-02-03 22:30\"";
+    }
+
     void add_outage_start(CLI::App& command) {
         command
             .add_option("--outage-start", outage_start_,
                         "When the power failed, as \"2026-02-03 22:30\": --sheet outage-plan prints hours of the clock")
-            ->check([](const std::string& text) {
-                return Moment::parse(text) ? std::string{}
-                                           : "\"" + text + "\" is no time; write it as \"2026-02-03 22:30\"";
-            });
+            ->check(is_moment);
     }
 
     /// The arguments differ from calculator to calculator: the command reads them itself, help among them.
@@ -222,11 +282,15 @@ class CommandLine {
     PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
     UpdateOptions update_{{}, {}, {}, *Date::of(2000, 1, 1), false, false, false};
     MatchOptions match_{{}, {}, {*Date::of(2000, 1, 1), {}}};
+    OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}};
+    DueOptions due_{{}, *Date::of(2000, 1, 1), 30, DueOptions::Format::text, false, {}, {}};
     NewOptions new_{};
     std::string format_ = "text";
     std::string paper_;
     std::string outage_start_;
     std::string moment_;
+    std::string starting_;
+    double hours_ = 0;
     std::vector<std::string> code_;
     std::string name_;
     ListOf list_ = ListOf::sheets;
