@@ -8,6 +8,7 @@
 #include <system_error>
 #include <vector>
 
+#include "packet/new_folders.hpp"
 #include "packet/replaceable.hpp"
 
 namespace ventfolio {
@@ -16,16 +17,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::string_view kNameLetters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789._-";
-
-/// Runs one step and gives a failure of the system the path it is about.
-template <typename Step>
-auto on(const fs::path& path, Step step) {
-    try {
-        return step();
-    } catch (const std::system_error& error) {
-        throw FolderError{path, error.code().message()};
-    }
-}
 
 void require_plain_name(const fs::path& target, const std::string& name) {
     if (name.empty() || name.front() == '.' || name.find_first_not_of(kNameLetters) != std::string::npos)
@@ -41,50 +32,13 @@ fs::path named_target(const fs::path& target) {
     return path;
 }
 
-/// Folders above the target that had to be made. They go again if the target does not come to be.
-class Parents {
-  public:
-    explicit Parents(FileSystem& files) : files_{files} {}
-    Parents(const Parents&) = delete;
-    Parents& operator=(const Parents&) = delete;
-    ~Parents() {
-        std::error_code ignored;  // an empty folder left behind harms nobody
-        for (auto folder = made_.rbegin(); !kept_ && folder != made_.rend(); ++folder) fs::remove(*folder, ignored);
-    }
-
-    void keep() { kept_ = true; }
-
-    void make(const fs::path& folder) {
-        std::error_code error;
-        const fs::file_status status = fs::status(folder, error);
-        if (fs::is_directory(status)) return;
-        if (fs::exists(status)) throw FolderError{folder, "is not a folder"};
-        if (status.type() != fs::file_type::not_found) throw FolderError{folder, error.message()};
-        const fs::path above = parent_of(folder);
-        if (above != folder) make(above);
-        on(folder, [&] {
-            files_.make_folder(folder);
-            made_.push_back(folder);
-            files_.flush(open_parent(above));
-        });
-    }
-
-    static fs::path parent_of(const fs::path& path) { return path.has_parent_path() ? path.parent_path() : "."; }
-
-    // A link above the target is the user's own way to name a place; only the target itself must not be one.
-    static Descriptor open_parent(const fs::path& parent) { return open_folder(fs::canonical(parent)); }
-
-  private:
-    FileSystem& files_;
-    std::vector<fs::path> made_;
-    bool kept_ = false;
-};
-
 /// The folder in which the new one grows. It goes again unless its name has come to mean another folder.
 class Staging {
   public:
     Staging(const fs::path& parent, FileSystem& files)
-        : files_{files}, name_{on(parent, [&] { return files_.make_staging_folder(parent); })}, path_{parent / name_} {}
+        : files_{files},
+          name_{on_path(parent, [&] { return files_.make_staging_folder(parent); })},
+          path_{parent / name_} {}
     Staging(const Staging&) = delete;
     Staging& operator=(const Staging&) = delete;
     ~Staging() {
@@ -101,11 +55,11 @@ class Staging {
     const Descriptor& folder() const { return folder_; }
 
     void open() {
-        folder_ = on(path_, [&] { return open_folder(path_); });
+        folder_ = on_path(path_, [&] { return open_folder(path_); });
     }
 
     void write(const FolderFile& file) {
-        on(path_ / file.name, [&] {
+        on_path(path_ / file.name, [&] {
             const Descriptor target = files_.create_file(folder_, file.name);
             for (std::string_view left = file.bytes; !left.empty();) {
                 const std::size_t written = files_.write_some(target, left);
@@ -125,7 +79,7 @@ class Staging {
     /// The step back. If it fails, what the name means must not be removed.
     template <typename Step>
     void swap_in(Step step) {
-        on(path_, step);
+        on_path(path_, step);
         is_other_ = false;
     }
 
@@ -153,20 +107,20 @@ class FolderWriter {
 
     void write() {
         const std::optional<Descriptor> old = replaceable_folder(target_, order_.record_number, order_.revision);
-        const fs::path parent_path = Parents::parent_of(target_);
-        Parents parents{files_};
-        parents.make(parent_path);
-        const Descriptor parent = on(parent_path, [&] { return Parents::open_parent(parent_path); });
+        const fs::path parent_path = folder_above(target_);
+        NewFolders above{files_};
+        above.make(parent_path);
+        const Descriptor parent = on_path(parent_path, [&] { return open_folder(fs::canonical(parent_path)); });
         Staging staging{parent_path, files_};
         staging.open();
         for (const FolderFile& file : order_.files) staging.write(file);
         if (old && order_.other_files == OtherFiles::carry_over) carry_over(*old, staging);
-        on(staging.path(), [&] { files_.flush(staging.folder()); });
+        on_path(staging.path(), [&] { files_.flush(staging.folder()); });
         if (old)
             exchange(*old, parent, staging);
         else
             place_new(parent, staging);
-        parents.keep();
+        above.keep();
     }
 
   private:
@@ -177,13 +131,13 @@ class FolderWriter {
             if (replaced) continue;
             if (!fs::is_regular_file(fs::symlink_status(target_ / name)))
                 throw FolderError{target_ / name, "is not a file, and cannot be carried over"};
-            on(target_ / name, [&] { files_.link(old, staging.folder(), name); });
+            on_path(target_ / name, [&] { files_.link(old, staging.folder(), name); });
         }
     }
 
     void place_new(const Descriptor& parent, Staging& staging) {
         const std::string name = target_.filename().string();
-        on(target_, [&] { staging.swap_out([&] { files_.rename_to_new(parent, staging.name(), name); }); });
+        on_path(target_, [&] { staging.swap_out([&] { files_.rename_to_new(parent, staging.name(), name); }); });
         undo_unless_flushed(parent, staging, [&] { files_.rename_to_new(parent, name, staging.name()); });
     }
 

@@ -30,19 +30,12 @@ std::vector<std::string> missing_of(const std::vector<std::string>& asked, const
     return missing;
 }
 
-/// Whether all sheets go into one file.
-bool is_packet(const PrintOrder& order) { return order.sheets.empty() && !order.separate; }
-
-std::string file_of(const DrawnSheet& sheet, const PrintOrder& order) {
-    return is_packet(order) ? "packet.pdf" : sheet.document.sheet + ".pdf";
-}
-
 void add_drawings(PrintedHome& home, const std::vector<DrawnSheet>& sheets, const std::vector<std::string>& names,
                   const PrintOrder& order, const Printing& printing) {
     const auto add = [&](const std::string& stem, const std::vector<const DrawnSheet*>& parts) {
         if (!parts.empty()) std::ranges::move(drawn_files(stem, parts, printing), std::back_inserter(home.drawings));
     };
-    if (is_packet(order))
+    if (order.in_one_file())
         add("packet", all_of(sheets));
     else
         for (const std::string& name : names) add(name, all_of(sheets, name));
@@ -80,6 +73,14 @@ bool is_same_packet(const PacketRecord& one, const PacketRecord& other) {
 
 }  // namespace
 
+std::vector<std::string> PrintOrder::names(const Stationery& stationery) const {
+    return sheets.empty() ? stationery.in_order() : sheets;
+}
+
+PageSetup PrintOrder::setup(const Stationery& stationery) const {
+    return {paper.value_or(stationery.region.paper == "a4" ? Paper::a4 : Paper::letter), large_print ? 1.5 : 1.0};
+}
+
 CheckedHome check_home(const SourceText& source, Date on) {
     ReadResult read = read_profile(source);
     CheckedHome home;
@@ -109,14 +110,13 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     PrintedHome home;
     CheckedHome checked = check_home(source, on);
     home.findings = std::move(checked.findings);
-    const std::vector<std::string> names = order.sheets.empty() ? stationery.in_order() : order.sheets;
+    const std::vector<std::string> names = order.names(stationery);
     home.refused = !checked.readable || stops(home.findings, needed_for(names, stationery));
     if (home.refused) return home;
 
     Household household{checked.profile, on};
     household.outage_start = order.outage_start;
-    const PageSetup setup{order.paper.value_or(stationery.region.paper == "a4" ? Paper::a4 : Paper::letter),
-                          order.large_print ? 1.5 : 1.0};
+    const PageSetup setup = order.setup(stationery);
 
     std::vector<Finding> of_sheets;
     std::vector<Document> documents = make_documents(household, home.findings, stationery, names, of_sheets);
@@ -124,7 +124,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     const std::vector<DrawnSheet> sheets =
         draw_sheets(std::move(documents), household, stationery, setup, measurer, of_sheets);
     leave_one_of_each(of_sheets);
-    Printing printing = printing_for(sheets, is_packet(order), household, stationery, setup, measurer, of_sheets);
+    Printing printing = printing_for(sheets, order.in_one_file(), household, stationery, setup, measurer, of_sheets);
     printing.dump_layout = order.dump_layout;
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
     home.refused = std::ranges::any_of(of_sheets, refuses) || !home.missing_sheets.empty();
@@ -134,7 +134,7 @@ PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& orde
     home.record = record_of(household, home.findings, stationery, setup);
     home.record.whole = order.sheets.empty();
     for (const DrawnSheet& sheet : sheets)
-        home.record.sheets.push_back(recorded(sheet, file_of(sheet, order), home.record));
+        home.record.sheets.push_back(recorded(sheet, order.stem_of(sheet.document.sheet) + ".pdf", home.record));
     return home;
 }
 

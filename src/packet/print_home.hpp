@@ -22,6 +22,14 @@ struct PrintOrder {
     bool large_print = false;
     std::optional<Moment> outage_start;  ///< the outage plan then prints hours of the clock
     bool dump_layout = false;            ///< the placed drawing as text, beside each PDF
+
+    /// Names of the sheets, in the order in which they are printed.
+    std::vector<std::string> names(const Stationery& stationery) const;
+    PageSetup setup(const Stationery& stationery) const;
+    /// All sheets go into packet.pdf.
+    bool in_one_file() const { return sheets.empty() && !separate; }
+    /// The file, without its ending, in which a sheet is printed.
+    std::string stem_of(const std::string& sheet) const { return in_one_file() ? "packet" : sheet; }
 };
 
 /// A home from its profile to the files of its folder, still in memory.

@@ -38,6 +38,15 @@ void add_sources(PacketRecord& record, std::span<const Finding> findings, const 
 
 }  // namespace
 
+PacketRecord::Made made_with(const Stationery& stationery, const PageSetup& setup) {
+    return {std::string{program_version()},
+            stationery.digest,
+            stationery.words.language(),
+            stationery.region_name,
+            setup.paper == Paper::a4 ? "a4" : "letter",
+            setup.scale > 1};
+}
+
 PacketRecord record_of(const Household& household, std::span<const Finding> findings, const Stationery& stationery,
                        const PageSetup& setup) {
     const Profile& profile = household.profile;
@@ -47,12 +56,7 @@ PacketRecord record_of(const Household& household, std::span<const Finding> find
     record.revision = orders.revision->text();
     record.effective = orders.effective_at.given() ? orders.effective_at->iso() : "";
     record.printed_on = household.on.iso();
-    record.made = {std::string{program_version()},
-                   stationery.digest,
-                   stationery.words.language(),
-                   stationery.region_name,
-                   setup.paper == Paper::a4 ? "a4" : "letter",
-                   setup.scale > 1};
+    record.made = made_with(stationery, setup);
     add_findings(record, findings);
     add_acceptances(record, profile);
     add_sources(record, findings, household);

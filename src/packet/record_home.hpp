@@ -13,6 +13,9 @@
 
 namespace ventfolio {
 
+/// What words and pages are made with: packets that were made with another one may say things otherwise.
+PacketRecord::Made made_with(const Stationery& stationery, const PageSetup& setup);
+
 /// What a packet records of a home, all but its sheets: who and when, what it was made with, what was found and what
 /// the numbers rest on.
 PacketRecord record_of(const Household& household, std::span<const Finding> findings, const Stationery& stationery,
