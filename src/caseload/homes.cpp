@@ -37,7 +37,10 @@ class Finder {
         std::error_code ignored;  // said when the file is read
         if (!fs::is_directory(name, ignored)) return add_file(name);
         std::vector<std::string> below;
+        const std::size_t unusable = found_.unusable.size();
         look_into(name, below);
+        if (below.empty() && found_.unusable.size() == unusable)
+            found_.unusable.push_back({name, "holds no profile (*.yaml)"});
         std::ranges::sort(below);
         for (const std::string& file : below) add_file(file);
     }

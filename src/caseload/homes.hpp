@@ -40,7 +40,7 @@ struct FoundHomes {
 /// Finds the profiles that these names mean:
 ///   - a folder: every *.yaml below it, sorted by the bytes of the path. What begins with a dot is left out, and so are
 ///     packets that were printed there, whose profile is a copy. Links below it are not followed: they could lead out
-///     of it, or to a home that is there already;
+///     of it, or to a home that is there already. A folder without any profile cannot be used;
 ///   - "-": the names in `listed`, one a line or, if there is a NUL in it, each with a NUL behind it;
 ///   - anything else: itself. Whether it can be read is seen when it is read.
 ///

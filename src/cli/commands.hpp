@@ -4,7 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "caseload/homes.hpp"
 #include "caseload/outage_report.hpp"
+#include "caseload/print_summary.hpp"
 #include "packet/print_home.hpp"
 #include "units/calendar.hpp"
 
@@ -29,7 +31,13 @@ struct PrintOptions {
     Date on;
     PrintOrder order;
     bool quiet = false;
+    bool resume = false;                 ///< packets that are current are left alone
+    std::size_t jobs = 1;                ///< homes at the same time
+    std::optional<Shard> shard;          ///< only this part of the homes
+    std::optional<SummaryForm> summary;  ///< what is told on standard output; else as suits one home or many
 };
+/// The papers of one home into the folder, of several into a folder below it each. One that cannot be printed does not
+/// keep the others from it.
 int print_command(const PrintOptions& options);
 
 struct UpdateOptions {
@@ -87,7 +95,7 @@ int explain_command(const std::string& name);
 enum class ListOf { sheets, rules, fields, calculators };
 int list_command(ListOf what);
 
-enum class SchemaOf { profile, check, packet };
+enum class SchemaOf { profile, check, packet, print };
 int schema_command(SchemaOf what);
 /// A commented profile to standard output; with `paper` the blank form as PDF, to `output` or, if that is empty, to
 /// standard output.

@@ -112,6 +112,9 @@ int schema_command(SchemaOf what) {
         case SchemaOf::packet:
             fmt::print("{}", schema_file("packet_schema.json"));
             break;
+        case SchemaOf::print:
+            fmt::print("{}", schema_file("print_schema.json"));
+            break;
     }
     return kDone;
 }

@@ -90,7 +90,8 @@ class CommandLine {
 
     void add_print() {
         CLI::App* command = app_.add_subcommand("print", "Print the papers of homes as PDF");
-        command->add_option("profile", print_.profiles, "YAML profiles of homes")->required();
+        command->add_option("profile", print_.profiles, "YAML profiles of homes, folders of them, or - for a list")
+            ->required();
         command->add_option("-o,--output", print_.folder, "Folder for the papers; several homes get one below it each")
             ->required();
         add_date(*command, date_);
@@ -102,16 +103,38 @@ class CommandLine {
         command->add_flag("--large-print", print_.order.large_print, "All type one and a half times as large");
         add_outage_start(*command);
         command->add_flag("--dump-layout", print_.order.dump_layout, "Also write where everything stands, as text");
+        add_caseload(*command);
         command->add_flag("--quiet", print_.quiet, "Say only what is wrong");
         command->footer("Example: ventfolio print profiles/adult-tracheostomy.yaml --on 2026-02-03 -o papers");
         command->callback([this] {
             action_ = [this] {
                 print_.on = date_.date();
                 if (!outage_start_.empty()) print_.order.outage_start = Moment::parse(outage_start_);
+                print_.jobs = jobs_ > 0 ? jobs_ : cores();
+                print_.summary = summary_form();
+                if (!shard_.empty()) print_.shard = Shard::parse(shard_);
                 if (!paper_.empty()) print_.order.paper = paper_ == "a4" ? Paper::a4 : Paper::letter;
                 return print_command(print_);
             };
         });
+    }
+
+    void add_caseload(CLI::App& command) {
+        command.add_flag("--resume", print_.resume, "Leave packets alone that are what would be printed");
+        command.add_option("--jobs", jobs_, "Homes at the same time (default: one for each core)")
+            ->check(CLI::Range(1, 512));
+        command.add_option("--shard", shard_, "Only this part of the homes, as 2/8: the second of eight")
+            ->check([](const std::string& text) {
+                return Shard::parse(text) ? std::string{} : "\"" + text + "\" is no part; write it as 2/8";
+            });
+        command.add_option("--summary", summary_, "What became of each home, as text, json or csv")
+            ->check(CLI::IsMember({"text", "json", "csv"}));
+    }
+
+    std::optional<SummaryForm> summary_form() const {
+        if (summary_.empty()) return std::nullopt;
+        if (summary_ == "text") return SummaryForm::text;
+        return summary_ == "json" ? SummaryForm::json : SummaryForm::csv;
     }
 
     void add_update() {
@@ -267,10 +290,15 @@ class CommandLine {
         starter->callback([this] { action_ = [this] { return new_command(new_); }; });
         CLI::App* schema = app_.add_subcommand(
             "schema", "Write the JSON Schema of a profile, for editors, or of what the program writes");
-        static const std::map<std::string, SchemaOf> kinds{
-            {"profile", SchemaOf::profile}, {"check", SchemaOf::check}, {"packet", SchemaOf::packet}};
-        schema->add_option("--of", schema_, "profile, check: what `check --format json` writes, or packet: packet.json")
-            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check,packet}"))
+        static const std::map<std::string, SchemaOf> kinds{{"profile", SchemaOf::profile},
+                                                           {"check", SchemaOf::check},
+                                                           {"packet", SchemaOf::packet},
+                                                           {"print", SchemaOf::print}};
+        schema
+            ->add_option("--of", schema_,
+                         "profile, check: what `check --format json` writes, packet: packet.json, or print: what "
+                         "`print --summary json` writes")
+            ->transform(CLI::CheckedTransformer(kinds).description("{profile,check,packet,print}"))
             ->type_name("TEXT");
         schema->footer("Example: ventfolio schema > profile.schema.json");
         schema->callback([this] { action_ = [this] { return schema_command(schema_); }; });
@@ -279,7 +307,7 @@ class CommandLine {
     CLI::App app_{"Bedside papers for people who live on a ventilator at home"};
     DateArgument date_;
     CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false};
-    PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false};
+    PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false, false, 1, {}, {}};
     UpdateOptions update_{{}, {}, {}, *Date::of(2000, 1, 1), false, false, false};
     MatchOptions match_{{}, {}, {*Date::of(2000, 1, 1), {}}};
     OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}};
@@ -287,6 +315,9 @@ class CommandLine {
     NewOptions new_{};
     std::string format_ = "text";
     std::string paper_;
+    std::size_t jobs_ = 0;
+    std::string shard_;
+    std::string summary_;
     std::string outage_start_;
     std::string moment_;
     std::string starting_;

@@ -1,13 +1,15 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <filesystem>
-#include <map>
+#include <system_error>
 
+#include "caseload/print_homes.hpp"
+#include "caseload/print_summary.hpp"
 #include "cli/commands.hpp"
+#include "cli/given_homes.hpp"
 #include "cli/messages.hpp"
+#include "cli/progress.hpp"
 #include "cli/world.hpp"
-#include "packet/folder_writer.hpp"
-#include "pdf/pdf_error.hpp"
 #include "rules/report_text.hpp"
 #include "units/text.hpp"
 
@@ -34,40 +36,112 @@ bool outage_start_fits(const PrintOptions& options) {
     return false;
 }
 
-/// Which profile of this run has a record number already.
-using KnownRecords = std::map<std::string, std::string>;
+/// A single file is printed into the folder itself; anything that can mean several homes into folders below it.
+bool can_mean_several(const PrintOptions& options) {
+    const auto is_several = [](const std::string& name) {
+        std::error_code ignored;  // said when the file is read
+        return name == "-" || std::filesystem::is_directory(name, ignored);
+    };
+    return options.profiles.size() > 1 || options.shard || std::ranges::any_of(options.profiles, is_several);
+}
 
-int print_one(const std::string& name, const PrintOptions& options, const Stationery& stationery, Measurer& measurer,
-              KnownRecords& known) {
-    const SourceText profile = read_file(name);
-    const PrintedHome home = print_home(profile, options.on, options.order, stationery, measurer);
-    print_findings(home.findings, &profile, stationery.sources, options.quiet);
-    for (const std::string& sheet : home.missing_sheets)
-        fmt::print(stderr, "{}: there is no {} for this home; see what the findings say\n", name, sheet);
-    if (home.refused) {
-        fmt::print(stderr, "{}: nothing printed: {}\n", name, summary_line(home.findings));
-        return kFindings;
+CaseloadOrder caseload_order(const PrintOptions& options) {
+    CaseloadOrder order{given_homes(options.profiles), options.shard,  options.on,   options.order, options.folder,
+                        can_mean_several(options),     options.resume, options.jobs, read_file};
+    return order;
+}
+
+int status_of(Outcome outcome) {
+    if (outcome == Outcome::unusable) return kUnusable;
+    return outcome == Outcome::refused ? kFindings : kDone;
+}
+
+/// Tells of one home all that there is to say.
+class OneTold {
+  public:
+    OneTold(const PrintOptions& options, const Stationery& stationery) : options_{options}, stationery_{stationery} {}
+
+    void operator()(const HomeResult& home) {
+        const HomeOutcome& outcome = home.outcome;
+        status_ = status_of(outcome.outcome);
+        print_findings(home.findings, &home.profile, stationery_.sources, options_.quiet);
+        for (const std::string& sheet : home.missing_sheets)
+            fmt::print(stderr, "{}: there is no {} for this home; see what the findings say\n", outcome.file, sheet);
+        if (outcome.outcome == Outcome::refused)
+            fmt::print(stderr, "{}: nothing printed: {}\n", outcome.file, summary_line(home.findings));
+        if (outcome.outcome == Outcome::unusable) fmt::print(stderr, "ventfolio: {}\n", home.fault);
+        if (options_.quiet) return;
+        if (outcome.outcome == Outcome::printed)
+            fmt::print("{}: {} sheets, {} pages, in {}\n", outcome.record_number, outcome.sheets, outcome.pages,
+                       outcome.folder);
+        if (outcome.outcome == Outcome::current)
+            fmt::print("{}: current, in {}\n", outcome.record_number, outcome.folder);
     }
-    const auto [first, is_new] = known.emplace(home.record.record_number, name);
-    if (!is_new) {
-        fmt::print(stderr, "{}: nothing printed: record number {} is already that of {}\n", name,
-                   home.record.record_number, first->second);
-        return kFindings;
+
+    int status() const { return status_; }
+
+  private:
+    const PrintOptions& options_;
+    const Stationery& stationery_;
+    int status_ = kDone;
+};
+
+/// Tells of many homes a line each, and of those that findings stop the findings. What prints is told by `check`.
+class ManyTold {
+  public:
+    ManyTold(const PrintOptions& options, const Stationery& stationery, std::size_t count)
+        : options_{options},
+          stationery_{stationery},
+          count_{count},
+          summary_{options.summary.value_or(SummaryForm::text), options.on, options.shard,
+                   options.quiet && !options.summary},
+          progress_{!options.quiet && standard_error_is_terminal()} {}
+
+    void read(std::size_t done, std::size_t of) { progress_.read(done, of); }
+
+    void home(const HomeResult& home) {
+        progress_.take_away();
+        status_ = std::max(status_, status_of(home.outcome.outcome));
+        if (home.outcome.outcome == Outcome::refused)
+            print_findings(home.findings, &home.profile, stationery_.sources, options_.quiet);
+        say(summary_.of(home.outcome));
+        progress_.printed(summary_.count(), count_,
+                          summary_.count(Outcome::refused) + summary_.count(Outcome::unusable));
     }
-    const std::filesystem::path folder{options.folder};
-    FolderOrder order;
-    order.target = options.profiles.size() > 1 ? folder / home.record.record_number : folder;
-    order.record_number = home.record.record_number;
-    order.revision = home.record.revision;
-    const std::optional<PacketFolder> before = packet_to_replace(order.target);
-    const std::vector<FolderFile> files = folder_files(home, profile, before ? &*before : nullptr);
-    order.files = files;
-    order.other_files = options.order.sheets.empty() ? OtherFiles::leave_behind : OtherFiles::carry_over;
-    write_folder(order);
-    if (!options.quiet)
-        fmt::print("{}: {} sheets, {} pages, in {}\n", home.record.record_number, home.record.sheets.size(), home.pages,
-                   order.target.string());
-    return kDone;
+
+    int end() {
+        progress_.take_away();
+        say(summary_.end(status_));
+        return status_;
+    }
+
+  private:
+    static void say(const std::string& text) {
+        fmt::print("{}", text);
+        if (standard_output_is_terminal()) std::fflush(stdout);  // before the next line on standard error
+    }
+
+    const PrintOptions& options_;
+    const Stationery& stationery_;
+    std::size_t count_;
+    PrintSummary summary_;
+    Progress progress_;
+    int status_ = kDone;
+};
+
+int print_one(const CaseloadOrder& order, const PrintOptions& options, const Stationery& stationery) {
+    OneTold told{options, stationery};
+    print_homes(order, stationery, {std::ref(told), {}});
+    return told.status();
+}
+
+int print_many(const CaseloadOrder& order, const PrintOptions& options, const Stationery& stationery) {
+    const FoundHomes homes = homes_of(order);
+    ManyTold told{options, stationery, homes.files.size() + homes.unusable.size()};
+    print_homes(order, stationery,
+                {[&](const HomeResult& home) { told.home(home); },
+                 [&](std::size_t done, std::size_t of) { told.read(done, of); }});
+    return told.end();
 }
 
 }  // namespace
@@ -80,18 +154,9 @@ int print_command(const PrintOptions& options) {
         return kUnusable;
     }
     if (!known_sheets(options, stationery) || !outage_start_fits(options)) return kUsage;
-    Measurer measurer;
-    KnownRecords known;
-    int status = kDone;
-    for (const std::string& name : options.profiles) {
-        try {
-            status = std::max(status, print_one(name, options, stationery, measurer, known));
-        } catch (const std::runtime_error& fault) {  // the world: a file, a folder, the disk
-            fmt::print(stderr, "ventfolio: {}\n", fault.what());
-            status = kUnusable;
-        }
-    }
-    return status;
+    const CaseloadOrder order = caseload_order(options);
+    const bool tell_one = !order.by_record_number && !options.summary;
+    return tell_one ? print_one(order, options, stationery) : print_many(order, options, stationery);
 }
 
 }  // namespace ventfolio

@@ -2,6 +2,7 @@
 
 #include <sys/stat.h>
 #include <unistd.h>
+#include <algorithm>
 #include <cerrno>
 #include <charconv>
 #include <chrono>
@@ -11,6 +12,7 @@
 #include <cstring>
 #include <ctime>
 #include <memory>
+#include <thread>
 
 namespace ventfolio {
 namespace {
@@ -91,6 +93,8 @@ Moment now() {
 Date today() { return now().date; }
 
 void report_files_that_grow_too_large() { std::signal(SIGXFSZ, SIG_IGN); }
+
+std::size_t cores() { return std::max(1U, std::thread::hardware_concurrency()); }
 
 bool standard_error_is_terminal() { return isatty(STDERR_FILENO) == 1; }
 bool standard_output_is_terminal() { return isatty(STDOUT_FILENO) == 1; }

@@ -40,6 +40,9 @@ Moment now();
 /// A file that grows over the user's limit is an error with a message, not the end of the program in mid-write.
 void report_files_that_grow_too_large();
 
+/// Of this machine that the program may use; at least one.
+std::size_t cores();
+
 bool standard_error_is_terminal();
 bool standard_output_is_terminal();
 

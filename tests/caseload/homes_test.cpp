@@ -102,6 +102,18 @@ TEST_CASE("a folder that cannot be read is named, and the others are found") {
     CHECK(found.unusable[0].reason == "cannot be read: File name too long");
 }
 
+TEST_CASE("a folder without a profile is named: somebody expects homes in it") {
+    const Scratch folder;
+    fs::create_directories(folder.path("homes/closed"));
+    folder.save("homes/notes.txt", "");
+    const std::vector<std::string> names{folder.path("homes").string()};
+    const FoundHomes found = find_homes(names);
+    CHECK(found.files.empty());
+    REQUIRE(found.unusable.size() == 1);
+    CHECK(found.unusable[0].name == names[0]);
+    CHECK(found.unusable[0].reason == "holds no profile (*.yaml)");
+}
+
 TEST_CASE("a part of a caseload is read as K/N") {
     struct Row {
         const char* text;
