@@ -184,6 +184,7 @@ void print_homes(const CaseloadOrder& order, const Stationery& stationery, const
     NewFolders folders{files};
     // Made before there are threads, which would get in each other's way.
     if (order.by_record_number) folders.make(order.folder);
+    if (order.shard) folders.keep();  // runs of other parts may be about to write there
     tell_unusable(homes_of(order), listener);
     const std::vector<std::string>& names = order.homes.files;
     std::optional<RecordNumbers> numbers;

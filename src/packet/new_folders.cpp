@@ -18,7 +18,13 @@ void NewFolders::make(const fs::path& folder) {
     const fs::path above = folder_above(folder);
     if (above != folder) make(above);
     on_path(folder, [&] {
-        files_.make_folder(folder);
+        try {
+            files_.make_folder(folder);
+        } catch (const std::system_error& fault) {
+            // Another run, of another part of a caseload, made it in the meantime.
+            if (fault.code() == std::errc::file_exists && fs::is_directory(folder)) return;
+            throw;
+        }
         made_.push_back(folder);
         files_.flush(open_folder(fs::canonical(above)));
     });
