@@ -81,6 +81,11 @@ class Finder {
 
 }  // namespace
 
+std::string without_name(std::string_view message, std::string_view name) {
+    const std::string start = std::string{name} + ": ";
+    return std::string{message.substr(message.starts_with(start) ? start.size() : 0)};
+}
+
 std::optional<Shard> Shard::parse(std::string_view text) {
     const std::size_t slash = text.find('/');
     if (slash == std::string_view::npos) return std::nullopt;

@@ -31,6 +31,11 @@ struct UnusableName {
     std::string reason;  ///< "cannot be read: Permission denied"
 };
 
+/// A message about a file without its name, which it begins with, for where the name stands beside it.
+///
+/// Example: without_name("a.yaml: cannot be read", "a.yaml") is "cannot be read".
+std::string without_name(std::string_view message, std::string_view name);
+
 /// The profiles of a caseload.
 struct FoundHomes {
     std::vector<std::string> files;  ///< each once, in the order in which they were given

@@ -35,11 +35,6 @@ std::string reason_of(const HomeResult& home) {
     return fmt::format("there is no {} for this home", joined(home.missing_sheets, ", "));
 }
 
-/// A message of the world names the file first; here that stands beside it.
-std::string without_name(std::string message, const std::string& name) {
-    return message.starts_with(name + ": ") ? message.substr(name.size() + 2) : message;
-}
-
 /// The homes of one part, and where they stand among all.
 std::vector<std::size_t> part_of(const CaseloadOrder& order) {
     std::vector<std::size_t> part;

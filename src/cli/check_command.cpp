@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "caseload/homes.hpp"
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"
 #include "cli/world.hpp"
@@ -18,12 +19,6 @@ bool stops(const Finding& finding, bool strict) {
     return strict && finding.severity == Severity::acknowledge && !finding.accepted;
 }
 
-/// The message of the world, without the file's name before it: that stands beside it anyway.
-std::string reason_of(const UnusableFile& fault, const std::string& name) {
-    const std::string message = fault.what();
-    return message.starts_with(name + ": ") ? message.substr(name.size() + 2) : message;
-}
-
 FileReport checked_file(const std::string& name, const CheckOptions& options, const Stationery& stationery) {
     FileReport file;
     file.file = name;
@@ -32,7 +27,7 @@ FileReport checked_file(const std::string& name, const CheckOptions& options, co
         file.source.text.shrink_to_fit();  // it was made for the largest profile, and all are kept for the report
     } catch (const UnusableFile& fault) {
         file.state = State::unusable;
-        file.message = reason_of(fault, name);
+        file.message = without_name(fault.what(), name);
         return file;
     }
     const CheckedHome home = check_home(file.source, options.on);

@@ -12,11 +12,6 @@ namespace {
 
 bool refuses(const Finding& finding) { return finding.severity == Severity::refuse; }
 
-std::string reason_of(const UnusableFile& fault, const std::string& name) {
-    const std::string message = fault.what();
-    return message.starts_with(name + ": ") ? message.substr(name.size() + 2) : message;
-}
-
 }  // namespace
 
 int for_each_judged_home(const std::vector<std::string>& names, Date on,
@@ -35,7 +30,7 @@ int for_each_judged_home(const std::vector<std::string>& names, Date on,
         try {
             source = read_file(file);
         } catch (const UnusableFile& fault) {
-            cannot_use(file, reason_of(fault, file));
+            cannot_use(file, without_name(fault.what(), file));
             continue;
         }
         const CheckedHome home = check_home(source, on);
