@@ -23,7 +23,7 @@ TEST_CASE("the steps of the README work one after another") {
     const std::string readme = contents(project / "README.md");
     const std::vector<std::string> steps = fenced_blocks(readme, "sh");
     const std::vector<std::string> shown = fenced_blocks(readme, "text");
-    REQUIRE(steps.size() == 7);
+    REQUIRE(steps.size() == 8);
     REQUIRE(shown.size() == 2);
 
     CHECK(run_in(scratch.folder(), steps[2]).status == 0);
@@ -55,6 +55,10 @@ TEST_CASE("the steps of the README work one after another") {
         CAPTURE(line);
         CHECK(update.out.find(line) != std::string::npos);
     }
+
+    CHECK(run_in(scratch.folder(), steps[7]).status == 0);
+    CHECK(fs::exists(scratch.path("calls.pdf")));
+    CHECK(fs::exists(scratch.path("due.ics")));
 }
 
 }  // namespace
