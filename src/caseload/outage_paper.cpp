@@ -1,10 +1,9 @@
 #include "caseload/outage_paper.hpp"
 
 #include <fmt/format.h>
-#include <algorithm>
 #include <filesystem>
 
-#include "pdf/write_pdf.hpp"
+#include "packet/single_sheet.hpp"
 #include "sheets/printed_dates.hpp"
 #include "units/text.hpp"
 
@@ -125,10 +124,10 @@ class CallList {
     }
 
     Block table_of(std::span<const HomeInOutage> homes) const {
-        Block block = table({"record", "power", "oxygen", "unaided", "travel", "leave_by", "call"});
+        Block block = table({"record", "power", "oxygen", "unaided", "leave_by", "call"});
         for (const HomeInOutage& home : homes)
-            block.rows.push_back(row({who(home), time(home.power), oxygen(home), unaided(home), time(home.travel),
-                                      leave_by(home), calls(home)}));
+            block.rows.push_back(
+                row({who(home), time(home.power), oxygen(home), unaided(home), leaving(home), calls(home)}));
         return block;
     }
 
@@ -175,11 +174,22 @@ class CallList {
         return {when("awake"), unaided(home.awake), line_break(), when("asleep"), unaided(home.asleep)};
     }
 
-    Inlines leave_by(const HomeInOutage& home) const {
-        if (!home.leave_by) return {said(word("now"), true)};
-        if (!question_.starting) return {value("leave-by", elapsed(*home.leave_by, printer_), true)};
+    Inline leave_by(const HomeInOutage& home) const {
+        if (!home.leave_by) return said(word("now"), true);
+        if (!question_.starting) return value("leave-by", elapsed(*home.leave_by, printer_), true);
         const Moment moment = after_minutes(*question_.starting, *home.leave_by);
-        return {value("leave-by", plain_parts(day_and_time(moment, printer_)), true)};
+        return value("leave-by", plain_parts(day_and_time(moment, printer_)), true);
+    }
+
+    Printer::Parts travel(long long minutes) const {
+        if (minutes >= 60) return elapsed(minutes, printer_);
+        return printer_.number(Decimal::whole(minutes), "min", Zeros::drop, UnitForm::brief);
+    }
+
+    Inlines leaving(const HomeInOutage& home) const {
+        Inlines cell{leave_by(home), line_break(), said(word("travel") + std::string{kNoBreakSpace})};
+        cell.push_back(home.travel ? value("travel", travel(*home.travel)) : said(word("not_known")));
+        return cell;
     }
 
     Inlines calls(const HomeInOutage& home) const {
@@ -211,18 +221,7 @@ std::string outage_paper(std::span<const HomeInOutage> homes, const OutageQuesti
                          const Stationery& stationery, Paper paper, Measurer& measurer,
                          std::vector<Finding>& findings) {
     const CallList list{homes, question, stationery};
-    const Document document = list.document();
-    std::vector<Finding> faults;
-    const PlacedSheet placed = lay_out(document, list.furniture(), {paper, 1.0}, measurer, faults);
-    const bool refused =
-        std::ranges::any_of(faults, [](const Finding& one) { return one.severity == Severity::refuse; });
-    findings.insert(findings.end(), faults.begin(), faults.end());
-    if (refused) return {};
-    PdfRequest request;
-    request.title = placed.title;
-    request.language = document.language;
-    request.sheets.push_back({&placed, placed.title + " ", nullptr});
-    return write_pdf(request);
+    return single_sheet(list.document(), list.furniture(), paper, measurer, findings);
 }
 
 }  // namespace ventfolio

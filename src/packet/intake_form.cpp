@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <array>
 
-#include "pdf/write_pdf.hpp"
+#include "packet/single_sheet.hpp"
 #include "profile/read_measure.hpp"
 #include "record/sheet_code.hpp"
 #include "sheets/printer.hpp"
@@ -225,17 +225,7 @@ Document intake_document(const std::function<void(Visitor&)>& show, const Statio
 std::string intake_form(const std::function<void(Visitor&)>& show, const Stationery& stationery, Paper paper,
                         Measurer& measurer, std::vector<Finding>& findings) {
     const Document document = intake_document(show, stationery);
-    std::vector<Finding> faults;
-    const PlacedSheet placed = lay_out(document, furniture_of(document, stationery), {paper, 1.0}, measurer, faults);
-    const bool refused =
-        std::ranges::any_of(faults, [](const Finding& one) { return one.severity == Severity::refuse; });
-    findings.insert(findings.end(), faults.begin(), faults.end());
-    if (refused) return {};
-    PdfRequest request;
-    request.title = placed.title;
-    request.language = document.language;
-    request.sheets.push_back({&placed, placed.title + " ", nullptr});
-    return write_pdf(request);
+    return single_sheet(document, furniture_of(document, stationery), paper, measurer, findings);
 }
 
 }  // namespace ventfolio
