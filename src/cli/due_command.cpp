@@ -1,6 +1,5 @@
 #include <fmt/format.h>
 #include <algorithm>
-#include <cstdio>
 #include <filesystem>
 
 #include "caseload/calendar_file.hpp"
@@ -63,10 +62,7 @@ int due_command(const DueOptions& options) {
         [](const std::string&, const std::string&) {});
     keep_due_by(dues, options.on.plus_days(options.within));
     const std::string text = listed(dues, options);
-    if (options.output.empty())
-        std::fwrite(text.data(), 1, text.size(), stdout);
-    else if (!text.empty())
-        write_file(options.output, text);
+    if (!text.empty()) write_output(options.output, text);
     return status;
 }
 

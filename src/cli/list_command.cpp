@@ -121,10 +121,7 @@ int schema_command(SchemaOf what) {
 
 int new_command(const NewOptions& options) {
     if (!options.paper) {
-        if (!options.output.empty())
-            write_file(options.output, starter_profile(show_blank_profile));
-        else
-            fmt::print("{}", starter_profile(show_blank_profile));
+        write_output(options.output, starter_profile(show_blank_profile));
         return kDone;
     }
     if (options.output.empty() && standard_output_is_terminal()) {
@@ -138,10 +135,7 @@ int new_command(const NewOptions& options) {
     const std::string form = faults.empty() ? intake_form(show_blank_profile, stationery, paper, measurer, faults) : "";
     print_findings(faults, nullptr, stationery.sources, false);
     if (form.empty()) return kUnusable;
-    if (!options.output.empty())
-        write_file(options.output, form);
-    else
-        std::fwrite(form.data(), 1, form.size(), stdout);
+    write_output(options.output, form);
     return kDone;
 }
 

@@ -1,5 +1,5 @@
 #include <fmt/format.h>
-#include <cstdio>
+#include <algorithm>
 
 #include "caseload/outage_paper.hpp"
 #include "cli/commands.hpp"
@@ -21,13 +21,6 @@ HomeInOutage in_outage(const JudgedHome& judged, Date on) {
     return home_in_outage(judged.file, Household{judged.home.profile, on});
 }
 
-void write(const std::string& output, std::string_view bytes) {
-    if (output.empty())
-        std::fwrite(bytes.data(), 1, bytes.size(), stdout);
-    else
-        write_file(output, bytes);
-}
-
 int write_paper(const std::vector<HomeInOutage>& homes, const OutageOptions& options) {
     std::vector<Finding> faults;
     const Stationery stationery = built_in_stationery("en", "us", faults);
@@ -38,7 +31,7 @@ int write_paper(const std::vector<HomeInOutage>& homes, const OutageOptions& opt
                                              : "";
     print_findings(faults, nullptr, stationery.sources, false);
     if (bytes.empty()) return kUnusable;
-    write(options.output, bytes);
+    write_output(options.output, bytes);
     return kDone;
 }
 
@@ -56,7 +49,8 @@ int outage_command(const OutageOptions& options) {
         [&](const std::string& file, const std::string& reason) { homes.push_back(home_not_judged(file, reason)); });
     sort_for_calls(homes, options.question.needed);
     if (options.paper) return std::max(status, write_paper(homes, options));
-    write(options.output, options.csv ? outage_csv(homes, options.question) : outage_text(homes, options.question));
+    write_output(options.output,
+                 options.csv ? outage_csv(homes, options.question) : outage_text(homes, options.question));
     return status;
 }
 

@@ -73,9 +73,15 @@ void write_file(const std::string& name, std::string_view bytes) {
     };
     std::unique_ptr<std::FILE, FileCloser> file{std::fopen(part.c_str(), "wbx")};
     if (!file) throw UnusableFile{part + ": cannot be written: " + std::strerror(errno)};
+    if (fchmod(fileno(file.get()), S_IRUSR | S_IWUSR) != 0) failed();
     if (std::fwrite(bytes.data(), 1, bytes.size(), file.get()) != bytes.size()) failed();
     if (std::fclose(file.release()) != 0) failed();
     if (std::rename(part.c_str(), name.c_str()) != 0) failed();
+}
+
+void write_output(const std::string& name, std::string_view bytes) {
+    if (!name.empty()) return write_file(name, bytes);
+    std::fwrite(bytes.data(), 1, bytes.size(), stdout);  // main says when that cannot be written
 }
 
 Moment now() {

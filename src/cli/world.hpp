@@ -29,8 +29,10 @@ SourceText read_file(const std::string& name);
 /// Everything that comes on standard input. Throws UnusableFile.
 std::string read_standard_input();
 
-/// Writes a file whole or not at all: beside its place, then renamed. Throws UnusableFile.
+/// Writes a file whole or not at all, for its owner only (0600): beside its place, then renamed. Throws UnusableFile.
 void write_file(const std::string& name, std::string_view bytes);
+/// The same; to standard output where the name is empty.
+void write_output(const std::string& name, std::string_view bytes);
 
 /// The print date: SOURCE_DATE_EPOCH (reproducible-builds.org) if it is set, else today in local time.
 Date today();

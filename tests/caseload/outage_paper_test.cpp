@@ -102,5 +102,5 @@ TEST_CASE("with a start, leave-by is a time of the clock") {
     for (const TableCell& cell : document.blocks.back().rows.front().cells)
         said += plain_blanks(plain_text(cell.inlines)) + "|";
     // 9 h 15 min after Tuesday 3 February 2026, 22:30.
-    CHECK_MESSAGE(said.find("|Wed 7:45 AM|") != std::string::npos, said);
+    CHECK_MESSAGE(said.find("|Wed 7:45 AM") != std::string::npos, said);
 }

@@ -148,6 +148,8 @@ TEST_CASE("due lists what its days ask for, and writes it as text, values and a 
     const Ran calendar = ventfolio_in(folder, words + " --within 1 --format ics -o due.ics");
     CHECK(calendar.status == 0);
     CHECK(calendar.out == "");
+    CHECK(std::filesystem::status(folder.path("due.ics")).permissions() ==
+          (std::filesystem::perms::owner_read | std::filesystem::perms::owner_write));
     CHECK(holds(contents(folder.path("due.ics")), "DTSTART;VALUE=DATE:20260204\r\n"));
     const Ran none = ventfolio_in(folder, words + " --within 0 --format ics -o none.ics");
     CHECK(none.status == 0);

@@ -57,8 +57,8 @@ TEST_CASE("the steps of the README work one after another") {
     }
 
     CHECK(run_in(scratch.folder(), steps[7]).status == 0);
-    CHECK(fs::exists(scratch.path("calls.pdf")));
-    CHECK(fs::exists(scratch.path("due.ics")));
+    CHECK(contents(scratch.path("calls.pdf")).starts_with("%PDF-"));
+    CHECK(contents(scratch.path("due.ics")).starts_with("BEGIN:VCALENDAR\r\n"));
 }
 
 }  // namespace
