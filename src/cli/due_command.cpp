@@ -36,7 +36,7 @@ std::string calendar(const std::vector<Due>& dues, const DueOptions& options) {
     if (undated > 0)
         fmt::print(stderr, "ventfolio: {} due now {} no day and {} not in the calendar; see the list as text\n",
                    undated, undated == 1 ? "has" : "have", undated == 1 ? "is" : "are");
-    const std::string text = calendar_file(dues, options.on, options.names);
+    std::string text = calendar_file(dues, options.on, options.names);
     if (text.empty()) fmt::print(stderr, "ventfolio: nothing has a day, so there is no calendar to write\n");
     return text;
 }
