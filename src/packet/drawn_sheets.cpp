@@ -13,6 +13,7 @@ namespace {
 
 std::vector<SlipEntry> slip_entries(const std::vector<DrawnSheet>& sheets) {
     std::vector<SlipEntry> entries;
+    entries.reserve(sheets.size());
     for (const DrawnSheet& sheet : sheets) entries.push_back({&sheet.document, sheet.placed.pages.size()});
     return entries;
 }

@@ -131,6 +131,7 @@ void add_sheets(PacketRecord& record, const std::vector<UpdatedSheet>& sheets, c
 
 std::vector<const Document*> pointers(const std::vector<Document>& documents) {
     std::vector<const Document*> all;
+    all.reserve(documents.size());
     for (const Document& document : documents) all.push_back(&document);
     return all;
 }

@@ -116,14 +116,14 @@ class Node {
 
     std::string code(const char* key) const {
         const Node node = at(key);
-        const std::string value = node.text();
+        std::string value = node.text();
         if (read_sheet_code(value) != value) node.fail("is not a sheet code");
         return value;
     }
 
     std::string digest(const char* key) const {
         const Node node = at(key);
-        const std::string value = node.text();
+        std::string value = node.text();
         if (value.size() != kDigestDigits || value.find_first_not_of("0123456789abcdef") != std::string::npos)
             node.fail("is not a SHA-256");
         return value;
