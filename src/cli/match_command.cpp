@@ -66,12 +66,6 @@ std::string answer_line(const CodeMatch& match, const PacketRecord& record, cons
     return {};
 }
 
-void warn(const PacketFolder& packet) {
-    for (const FolderError& fault : packet.faults) fmt::print(stderr, "ventfolio: {}\n", fault.what());
-    for (const FolderError& fault : chain_faults(packet))
-        fmt::print(stderr, "ventfolio: the chain of packets is broken: {}\n", fault.what());
-}
-
 }  // namespace
 
 int match_command(const MatchOptions& options) {
@@ -90,7 +84,9 @@ int match_command(const MatchOptions& options) {
         print_findings(faults, nullptr, stationery.sources, true);
         return kUnusable;
     }
-    warn(packet);
+    for (const FolderError& fault : packet.faults)
+        fmt::print(stderr, "ventfolio: {}; restore it from a copy\n", fault.what());
+    print_chain_faults(packet);
     if (const auto newer = successors(packet); !newer.empty()) {
         fmt::print("{}: not asked of the newest packet; {} in {} is followed by {}: ask there.\n", *code,
                    packet.record.revision, packet.path.string(), newer.front().string());

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/world.hpp"
+#include "packet/chain.hpp"
 #include "profile/field_paths.hpp"
 #include "profile/profile.hpp"
 #include "rules/report_text.hpp"
@@ -19,6 +20,16 @@ Audiences audiences_of(std::string_view path) {
 }
 
 }  // namespace
+
+void print_chain_faults(const PacketFolder& packet) {
+    const std::vector<FolderError> faults = chain_faults(packet);
+    for (const FolderError& fault : faults)
+        fmt::print(stderr, "ventfolio: the chain of packets is broken: {}\n", fault.what());
+    if (!faults.empty())
+        fmt::print(stderr,
+                   "  {} still knows its own codes and the earlier ones. Restore the older packet from a copy.\n",
+                   packet.path.string());
+}
 
 bool is_private_field(std::string_view path) { return (audiences_of(path) & wall) == 0; }
 

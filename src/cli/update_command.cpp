@@ -5,7 +5,6 @@
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"
 #include "cli/world.hpp"
-#include "packet/chain.hpp"
 #include "packet/update_home.hpp"
 #include "rules/report_text.hpp"
 #include "units/text.hpp"
@@ -111,8 +110,7 @@ void write(const UpdatedHome& home, const std::string& folder) {
 int update_one(const UpdateOptions& options) {
     const SourceText profile = read_file(options.profile);
     const PacketFolder from = read_packet_folder(options.from);
-    for (const FolderError& fault : chain_faults(from))
-        fmt::print(stderr, "ventfolio: the chain of packets is broken: {}\n", fault.what());
+    print_chain_faults(from);
     std::vector<Finding> faults;
     const Stationery stationery = built_in_stationery(from.record.made.language, from.record.made.region, faults);
     if (!faults.empty()) {

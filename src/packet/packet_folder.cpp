@@ -26,10 +26,11 @@ class FolderReader {
     PacketFolder read() {
         PacketFolder packet;
         packet.path = path_;
-        const std::string list = required(kChecksumFile, "is missing, so this is no whole packet");
+        const std::string list = required(
+            kChecksumFile, "is missing, so this is no whole packet; restore it from a copy, or name another folder");
         packet.checksums = sha256_hex(list);
         const auto files = read_checksum_list(list);
-        if (!files) throw FolderError{path_ / kChecksumFile, "is not a list of checksums"};
+        if (!files) throw FolderError{path_ / kChecksumFile, "is not a list of checksums; restore it from a copy"};
         packet.files = *files;
         packet.record = record(*files);
         packet.profile = {(path_ / kProfileFile).string(), {}};
@@ -56,12 +57,15 @@ class FolderReader {
     }
 
     PacketRecord record(const std::vector<Checksum>& files) {
-        const std::string text = required(kRecordFile, "is missing, so nothing says what this packet holds");
+        const std::string text =
+            required(kRecordFile, "is missing, so nothing says what this packet holds; restore it from a copy");
         const auto listed = std::ranges::find(files, kRecordFile, &Checksum::name);
         if (listed == files.end())
             throw FolderError{path_ / kChecksumFile, fmt::format("does not name {}", kRecordFile)};
         if (listed->digest != sha256_hex(text))
-            throw FolderError{path_ / kRecordFile, "was changed after it was written; its codes cannot be relied on"};
+            throw FolderError{
+                path_ / kRecordFile,
+                "was changed after it was written, so its codes cannot be relied on; restore it from a copy"};
         ReadPacket read = read_packet_json(text);
         if (!read.record) throw FolderError{path_ / kRecordFile, "cannot be read as a packet: " + read.fault.what};
         return *std::move(read.record);

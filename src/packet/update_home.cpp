@@ -30,8 +30,8 @@ void require_usable(const PacketFolder& from) {
     for (const FolderError& fault : from.faults)
         causes += fmt::format("{}{} {}", causes.empty() ? "" : "; ", fault.path().filename().string(), fault.cause());
     throw FolderError{from.path, causes +
-                                     ". Nobody can say any more what hangs in the home: print the whole packet "
-                                     "into a new folder and replace all paper"};
+                                     "; restore it from a copy. Without one, print the whole packet into a new folder "
+                                     "and replace all paper in the home"};
 }
 
 /// The home as it was when the packet before was printed.

@@ -31,7 +31,7 @@ bool may_be_told(const ListedChange& change) { return (change.audiences() & fold
 bool is_for_the_home(const ListedChange& derived) {
     for (const std::string_view about : {"calc.outage.power", "calc.outage.spare", "calc.outage.leave-by",
                                          "calc.outage.oxygen", "calc.squeeze-interval.", "calc.safe-minutes.",
-                                         "calc.next-due-date.", "calc.breath-timing.ratio", "calc.cylinder-time."})
+                                         "calc.next-due-date.", "calc.breath-timing.ratio", "calc.outage.cylinder"})
         if (derived.path.starts_with(about)) return true;
     return false;
 }

@@ -48,20 +48,6 @@ Ran print_all(const Scratch& folder, std::string_view more, std::string_view day
     return ventfolio_in(folder, fmt::format("print homes --on {} -o papers --quiet --summary json {}", day, more));
 }
 
-/// With Debian's python3-jsonschema, which knows nothing of this program.
-Ran validated(const Scratch& folder, const std::string& summary) {
-    folder.save("schema.json", ventfolio_in(folder, "schema --of print").out);
-    folder.save("summary.json", summary);
-    folder.save("validate.py",
-                "import json, sys, jsonschema\n"
-                "schema = json.load(open('schema.json'))\n"
-                "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                "faults = list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open('summary.json'))))\n"
-                "for fault in faults: print(list(fault.absolute_path), fault.message)\n"
-                "sys.exit(1 if faults else 0)\n");
-    return folder.run("/usr/bin/python3 validate.py");
-}
-
 }  // namespace
 
 TEST_CASE("with one job and with eight the same is said and the same bytes are written") {
@@ -232,7 +218,7 @@ TEST_CASE("the summary keeps to its schema and says nothing about a person") {
     const Ran json =
         ventfolio_in(folder, "print homes missing.yaml --on 2026-02-03 -o papers --sheet bedside-card --summary json");
     CHECK(json.status == 3);
-    const Ran validation = validated(folder, json.out);
+    const Ran validation = validated_by(folder, "print", json.out);
     CHECK_MESSAGE(validation.status == 0, validation.out << validation.err);
     const Ran csv = ventfolio_in(
         folder, "print homes missing.yaml --on 2026-02-03 -o papers --sheet bedside-card --summary csv --resume");
@@ -265,7 +251,7 @@ TEST_CASE("the summary keeps to its schema and says nothing about a person") {
     for (const Row& row : rows) {
         Json bad = good;
         bad[Json::json_pointer{row.pointer}] = row.value;
-        CHECK_MESSAGE(validated(folder, bad.dump()).status == 1, row.pointer);
+        CHECK_MESSAGE(validated_by(folder, "print", bad.dump()).status == 1, row.pointer);
     }
 }
 

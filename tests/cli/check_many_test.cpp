@@ -27,20 +27,6 @@ std::vector<std::string> profiles_in(const char* folder) {
 
 std::string fault(const char* name) { return (kRoot / "tests" / "faults" / name).string() + ".yaml"; }
 
-/// Validates a report with Debian's python3-jsonschema, which knows nothing of this program.
-Ran validated(const Scratch& folder, const std::string& report) {
-    folder.save("schema.json", ventfolio_in(folder, "schema --of check").out);
-    folder.save("report.json", report);
-    folder.save("validate.py",
-                "import json, sys, jsonschema\n"
-                "schema = json.load(open('schema.json'))\n"
-                "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                "faults = list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open('report.json'))))\n"
-                "for fault in faults: print(list(fault.absolute_path), fault.message)\n"
-                "sys.exit(1 if faults else 0)\n");
-    return folder.run("/usr/bin/python3 validate.py");
-}
-
 std::vector<std::string> lines_of(const std::string& text) { return split(text, '\n'); }
 
 }  // namespace
@@ -56,7 +42,7 @@ TEST_CASE("what check writes as JSON keeps to its schema, whatever the profile")
                 ventfolio_in(folder, fmt::format("check '{}' --on 2026-02-03 --format json {}", name, more));
             CAPTURE(name);
             CHECK(ran.err == "");
-            const Ran validation = validated(folder, ran.out);
+            const Ran validation = validated_by(folder, "check", ran.out);
             CHECK_MESSAGE(validation.status == 0, validation.out << validation.err);
         }
     const Scratch folder;
@@ -64,7 +50,7 @@ TEST_CASE("what check writes as JSON keeps to its schema, whatever the profile")
     for (const std::string& name : names) all += "'" + name + "' ";
     const Ran ran = ventfolio_in(folder, "check " + all + "missing.yaml --on 2026-02-03 --format json");
     CHECK(ran.status == 3);
-    const Ran validation = validated(folder, ran.out);
+    const Ran validation = validated_by(folder, "check", ran.out);
     CHECK_MESSAGE(validation.status == 0, validation.out << validation.err);
     const Json report = Json::parse(ran.out);
     CHECK(report.at("files").size() == names.size() + 1);
@@ -76,7 +62,7 @@ TEST_CASE("the schema is a real one: it refuses a report that is not") {
     const Ran ran =
         ventfolio_in(folder, fmt::format("check '{}' --on 2026-02-03 --format json", fault("pulse-oxygen")));
     const Json good = Json::parse(ran.out);
-    REQUIRE(validated(folder, good.dump()).status == 0);
+    REQUIRE(validated_by(folder, "check", good.dump()).status == 0);
     struct Row {
         const char* pointer;
         Json value;
@@ -95,12 +81,12 @@ TEST_CASE("the schema is a real one: it refuses a report that is not") {
     for (const Row& row : rows) {
         Json bad = good;
         bad[Json::json_pointer{row.pointer}] = row.value;
-        CHECK_MESSAGE(validated(folder, bad.dump()).status == 1, row.pointer);
+        CHECK_MESSAGE(validated_by(folder, "check", bad.dump()).status == 1, row.pointer);
     }
     for (const char* key : {"schema", "on", "strict", "masked", "status", "files", "findings", "counts"}) {
         Json bad = good;
         bad.erase(key);
-        CHECK_MESSAGE(validated(folder, bad.dump()).status == 1, key);
+        CHECK_MESSAGE(validated_by(folder, "check", bad.dump()).status == 1, key);
     }
 }
 

@@ -17,6 +17,19 @@ Ran ventfolio_in(const Scratch& folder, std::string_view words, std::string_view
     return folder.run(fmt::format("{} '{}' {}", environment, VENTFOLIO_PROGRAM, words));
 }
 
+Ran validated_by(const Scratch& folder, std::string_view schema, std::string_view json) {
+    folder.save("schema.json", ventfolio_in(folder, fmt::format("schema --of {}", schema)).out);
+    folder.save("instance.json", json);
+    folder.save("validate.py",
+                "import json, sys, jsonschema\n"
+                "schema = json.load(open('schema.json'))\n"
+                "jsonschema.Draft202012Validator.check_schema(schema)\n"
+                "faults = list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open('instance.json'))))\n"
+                "for fault in faults: print(list(fault.absolute_path), fault.message)\n"
+                "sys.exit(1 if faults else 0)\n");
+    return folder.run("/usr/bin/python3 validate.py");
+}
+
 std::string profile_path(std::string_view home) {
     return fmt::format("{}/profiles/{}.yaml", VENTFOLIO_SOURCE_DIR, home);
 }

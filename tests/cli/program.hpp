@@ -14,6 +14,10 @@ using trial::Scratch;
 /// Runs `ventfolio` with these words of a shell in a folder of the test.
 Ran ventfolio_in(const Scratch& folder, std::string_view words, std::string_view environment = {});
 
+/// Compares JSON with a schema that `schema --of` prints: status 0 if it keeps to it, else its faults on `out`.
+/// Debian's python3-jsonschema does it, which knows nothing of this program.
+Ran validated_by(const Scratch& folder, std::string_view schema, std::string_view json);
+
 /// The path of profiles/NAME.yaml.
 std::string profile_path(std::string_view home);
 std::string contents(const std::filesystem::path& file);

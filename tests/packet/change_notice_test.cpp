@@ -287,6 +287,21 @@ TEST_CASE("paper that has been written on is filed, all other old paper is not")
     }
 }
 
+TEST_CASE("a new oxygen flow tells on its notice how long a cylinder and all oxygen last then") {
+    FollowedHome home{demo_profile("adult-tracheostomy"),
+                      edited_profile("adult-tracheostomy-revision-2", "prescriptions.0.oxygen.flow: 2 L/min")};
+    std::vector<std::string> parts = split(words_of(home.placed("change-notice").placed), ' ');
+    std::erase(parts, "");  // several blanks in a row
+    const std::string words = joined(parts, " ");
+    // A size E cylinder from 2000 psi down to the 500 psi that are kept, at 0.28 L/psi (respiratory care handbooks):
+    // (2000 - 500) x 0.28 / 1 = 420 min = 7 h, at 2 L/min half of it; there are two.
+    for (const char* row :
+         {"reserve cylinders was 7 h 0 min now 3 h 30 min", "Oxygen without wall power was 14 h 0 min now 7 h 0 min"}) {
+        CAPTURE(std::string{row});
+        CHECK_MESSAGE(words.find(row) != std::string::npos, words);
+    }
+}
+
 TEST_CASE("a notice without a change on a machine says so, and asks for no number") {
     FollowedHome home{
         demo_profile("adult-mask"),

@@ -235,7 +235,8 @@ TEST_CASE("a broken or edited link of the chain is named with its file") {
          "R1/SHA256SUMS: was changed after R2 was made from it\n"},
         {"a record is edited",
          [](const fs::path& h) { put(h / "R2/packet.json", bytes_of(h / "R2/packet.json") + " "); },
-         "R2/packet.json: was changed after it was written; its codes cannot be relied on (R3 was made from R2, which "
+         "R2/packet.json: was changed after it was written, so its codes cannot be relied on; restore it from a copy "
+         "(R3 was made from R2, which "
          "is "
          "in it)\n"},
         {"two faults", [](const fs::path& h) { fs::remove(h / "R2/packet.pdf"), put(h / "R1/profile.yaml", "x: 1\n"); },
