@@ -8,6 +8,7 @@
 
 #include "caseload/ordered_work.hpp"
 #include "packet/current_packet.hpp"
+#include "packet/documents.hpp"
 #include "packet/folder_writer.hpp"
 #include "packet/new_folders.hpp"
 #include "units/text.hpp"
@@ -47,8 +48,8 @@ std::vector<std::size_t> part_of(const CaseloadOrder& order) {
 class HomePrinter {
   public:
     /// Without `numbers` nothing is known of other homes: there is only one.
-    HomePrinter(const CaseloadOrder& order, const Stationery& stationery, const RecordNumbers* numbers)
-        : order_{order}, stationery_{stationery}, numbers_{numbers} {}
+    HomePrinter(const CaseloadOrder& order, const StationeryShelf& shelf, const RecordNumbers* numbers)
+        : order_{order}, shelf_{shelf}, numbers_{numbers} {}
 
     HomeResult print(std::size_t at) {
         HomeResult home;
@@ -84,7 +85,10 @@ class HomePrinter {
         home.profile = order_.read_file(home.outcome.file);
         home.profile.text.shrink_to_fit();  // it was made for the largest profile
         if (order_.resume && leave_current(home)) return;
-        PrintedHome printed = print_home(home.profile, order_.on, order_.sheets, stationery_, measurer());
+        CheckedHome checked = check_home(home.profile, order_.on);
+        if (!use(shelf_.for_home(checked.profile, order_.stationery), home)) return;
+        require_translated(*home.stationery, needed_for(order_.sheets.names(*home.stationery), *home.stationery));
+        PrintedHome printed = print_home(std::move(checked), order_.on, order_.sheets, *home.stationery, measurer());
         home.findings = std::move(printed.findings);
         home.missing_sheets = std::move(printed.missing_sheets);
         if (printed.refused) {
@@ -103,11 +107,25 @@ class HomePrinter {
         home.outcome.pages = pages;
     }
 
+    /// Templates with a fault print nothing, and only for those homes that need them.
+    static bool use(const ShelvedStationery& chosen, HomeResult& home) {
+        home.stationery = &chosen.stationery;
+        if (chosen.faults.empty()) return true;
+        home.findings = chosen.faults;
+        const Mark& first = chosen.faults.front().marks.front();
+        unusable(home,
+                 fmt::format("{}:{}: stopped by {}", first.file, first.place.line, rules_that_refuse(home.findings)));
+        return false;
+    }
+
     bool leave_current(HomeResult& home) const {
         if (order_.by_record_number && home.outcome.record_number.empty()) return false;
         const fs::path folder = folder_of(home.outcome.record_number);
         const std::optional<PacketFolder> packet = packet_to_replace(folder);
-        if (!packet || !is_current(*packet, home.profile, order_.on, order_.sheets, stationery_)) return false;
+        if (!packet) return false;
+        const ShelvedStationery& same = shelf_.like(packet->record, order_.stationery);
+        if (!same.faults.empty() || !is_current(*packet, home.profile, order_.on, order_.sheets, same.stationery))
+            return false;
         tell(Outcome::current, packet->record, folder, home);
         for (const RecordedSheet& sheet : packet->record.sheets) home.outcome.pages += sheet.pages;
         return true;
@@ -143,7 +161,7 @@ class HomePrinter {
     }
 
     const CaseloadOrder& order_;
-    const Stationery& stationery_;
+    const StationeryShelf& shelf_;
     const RecordNumbers* numbers_;
     Measurer measurer_;
     std::size_t measured_ = 0;
@@ -174,7 +192,7 @@ FoundHomes homes_of(const CaseloadOrder& order) {
     return homes;
 }
 
-void print_homes(const CaseloadOrder& order, const Stationery& stationery, const CaseloadListener& listener) {
+void print_homes(const CaseloadOrder& order, const StationeryShelf& shelf, const CaseloadListener& listener) {
     FileSystem files;
     NewFolders folders{files};
     // Made before there are threads, which would get in each other's way.
@@ -191,8 +209,9 @@ void print_homes(const CaseloadOrder& order, const Stationery& stationery, const
     }
     const std::vector<std::size_t> part = part_of(order);
     const auto make_printer = [&] {
-        return [&part, printer = HomePrinter{order, stationery, numbers ? &*numbers : nullptr}](
-                   std::size_t number) mutable { return printer.print(part[number]); };
+        return [&part, printer = HomePrinter{order, shelf, numbers ? &*numbers : nullptr}](std::size_t number) mutable {
+            return printer.print(part[number]);
+        };
     };
     work_in_order(part.size(), order.jobs, make_printer, [&](const HomeResult& home) {
         if (home.outcome.outcome == Outcome::printed) folders.keep();

@@ -11,7 +11,7 @@
 #include "caseload/homes.hpp"
 #include "caseload/record_numbers.hpp"
 #include "packet/print_home.hpp"
-#include "packet/stationery.hpp"
+#include "packet/stationery_shelf.hpp"
 #include "profile/finding.hpp"
 #include "units/calendar.hpp"
 
@@ -40,7 +40,8 @@ struct HomeOutcome {
 /// What became of one home, with all that there is to say about it.
 struct HomeResult {
     HomeOutcome outcome;
-    SourceText profile;  ///< for quoting it
+    SourceText profile;                      ///< for quoting it
+    const Stationery* stationery = nullptr;  ///< for quoting its templates; null where none was chosen
     std::vector<Finding> findings;
     std::vector<std::string> missing_sheets;  ///< asked for by name, and this home has none
     std::string fault;                        ///< of what is unusable: the reason, with the file that it is about
@@ -52,6 +53,7 @@ struct CaseloadOrder {
     std::optional<Shard> shard;  ///< only the homes of this part
     Date on;
     PrintOrder sheets;
+    StationeryChoice stationery;
     std::filesystem::path folder;
     bool by_record_number = true;  ///< each into a folder below that one, named after its record number
     bool resume = false;           ///< packets that are current are left alone
@@ -70,10 +72,10 @@ FoundHomes homes_of(const CaseloadOrder& order);
 
 /// Prints homes. What happens to one never stops the others: each is told as what it became. Two profiles with one
 /// record number, wherever in the caseload they are, are both refused, before anything of them is written. The same
-/// homes, stationery and day give the same bytes and the same results with any number of jobs; nothing of a home is
+/// homes, templates and day give the same bytes and the same results with any number of jobs; nothing of a home is
 /// kept once it is told.
 ///
 /// Throws FolderError if the folder cannot be made.
-void print_homes(const CaseloadOrder& order, const Stationery& stationery, const CaseloadListener& listener);
+void print_homes(const CaseloadOrder& order, const StationeryShelf& shelf, const CaseloadListener& listener);
 
 }  // namespace ventfolio

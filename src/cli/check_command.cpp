@@ -19,7 +19,8 @@ bool stops(const Finding& finding, bool strict) {
     return strict && finding.severity == Severity::acknowledge && !finding.accepted;
 }
 
-FileReport checked_file(const std::string& name, const CheckOptions& options, const Stationery& stationery) {
+FileReport checked_file(const std::string& name, const CheckOptions& options, const StationeryShelf& shelf,
+                        const StationeryChoice& choice, const Stationery*& used) {
     FileReport file;
     file.file = name;
     try {
@@ -32,7 +33,10 @@ FileReport checked_file(const std::string& name, const CheckOptions& options, co
     }
     const CheckedHome home = check_home(file.source, options.on);
     file.findings = home.findings;
-    const std::vector<Finding> of_sheets = check_sheets(home, options.on, stationery);
+    const ShelvedStationery& chosen = shelf.for_home(home.profile, choice);
+    used = &chosen.stationery;
+    const std::vector<Finding> of_sheets =
+        chosen.faults.empty() ? check_sheets(home, options.on, chosen.stationery) : chosen.faults;
     file.findings.insert(file.findings.end(), of_sheets.begin(), of_sheets.end());
     if (std::ranges::any_of(file.findings, [&](const Finding& one) { return stops(one, options.strict); }))
         file.state = State::stopped;
@@ -58,22 +62,20 @@ void print_summary(const std::vector<FileReport>& files) {
 }  // namespace
 
 int check_command(const CheckOptions& options) {
-    std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery("en", "us", faults);
-    if (!faults.empty()) {
-        print_findings(faults, nullptr, stationery.sources, options.quiet);
-        return kUnusable;
-    }
+    const StationeryShelf shelf = open_shelf();
+    const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
+    if (!choice) return kUsage;
     std::vector<std::string> names = options.profiles;
     std::ranges::sort(names);
     names.erase(std::ranges::unique(names).begin(), names.end());
 
     CheckReport report{options.on, options.strict, options.unmasked, kDone, {}};
     for (const std::string& name : names) {
-        report.files.push_back(checked_file(name, options, stationery));
+        const Stationery* used = nullptr;
+        report.files.push_back(checked_file(name, options, shelf, *choice, used));
         const FileReport& file = report.files.back();
-        if (!options.json)
-            print_findings(file.findings, &file.source, stationery.sources, options.quiet, options.unmasked);
+        if (!options.json && used != nullptr)
+            print_findings(file.findings, &file.source, used->sources, options.quiet, options.unmasked);
     }
     report.status = status_of(report.files);
     if (options.json)

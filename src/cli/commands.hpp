@@ -7,6 +7,7 @@
 #include "caseload/homes.hpp"
 #include "caseload/outage_report.hpp"
 #include "caseload/print_summary.hpp"
+#include "cli/chosen_stationery.hpp"
 #include "packet/print_home.hpp"
 #include "units/calendar.hpp"
 
@@ -19,6 +20,7 @@ struct CheckOptions {
     bool json = false;
     bool quiet = false;
     bool unmasked = false;  ///< values of private fields are shown, wherever the messages go
+    StationeryOptions stationery{};
 };
 /// Findings of the profiles and of the sheets that they would be printed on, by file name, then a summary line for
 /// each. To standard error; as JSON to standard output. A file that cannot be used does not keep the others from being
@@ -35,6 +37,7 @@ struct PrintOptions {
     std::size_t jobs = 1;                ///< homes at the same time
     std::optional<Shard> shard;          ///< only this part of the homes
     std::optional<SummaryForm> summary;  ///< what is told on standard output; else as suits one home or many
+    StationeryOptions stationery{};
 };
 /// The papers of one home into the folder, of several into a folder below it each. One that cannot be printed does not
 /// keep the others from it.
@@ -48,6 +51,7 @@ struct UpdateOptions {
     bool dry_run = false;
     bool quiet = false;
     bool unmasked = false;
+    StationeryOptions stationery{};
 };
 /// What changed, what follows from it and what becomes of each sheet, to standard output; the new packet to its folder.
 int update_command(const UpdateOptions& options);
@@ -67,6 +71,7 @@ struct OutageOptions {
     bool paper = false;         ///< the list as PDF, with room to write
     std::optional<Paper> size;  ///< else the region's
     std::string output;         ///< empty: standard output
+    StationeryOptions stationery{};
 };
 /// The homes in an outage of an area in the order of calling. A profile that is refused or cannot be used stands at the
 /// head, and does not stop the others.
@@ -102,6 +107,7 @@ int schema_command(SchemaOf what);
 struct NewOptions {
     bool paper = false;
     std::string output;
+    StationeryOptions stationery{};
 };
 int new_command(const NewOptions& options);
 

@@ -33,9 +33,10 @@ void show_blank_profile(Visitor& visitor) {
 }
 
 int list_sheets() {
-    std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery("en", "us", faults);
-    print_findings(faults, nullptr, stationery.sources, false);
+    const StationeryShelf shelf = open_shelf();
+    const Stationery* chosen = without_faults(at_choice(shelf, {}), false);
+    if (chosen == nullptr) return kUnusable;
+    const Stationery& stationery = *chosen;
     for (const std::string& name : stationery.in_order()) {
         const std::vector<Stationery::Part> parts = stationery.parts_of(name);
         const Template& sheet = *parts.front().from;
@@ -46,7 +47,7 @@ int list_sheets() {
             each ? ", one for each of " + each->value : "",
             parts.size() > 1 ? fmt::format(", {} leaves", parts.size() - (parts.front().leaf.empty() ? 1 : 0)) : "");
     }
-    return faults.empty() ? kDone : kUnusable;
+    return kDone;
 }
 
 std::string explained(const DeclaredField& field) {
@@ -128,11 +129,16 @@ int new_command(const NewOptions& options) {
         fmt::print(stderr, "ventfolio: a PDF is nothing for a terminal; write it to a file with -o FILE\n");
         return kUsage;
     }
+    const StationeryShelf shelf = open_shelf();
+    const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
+    if (!choice) return kUsage;
+    const Stationery* chosen = without_faults(at_choice(shelf, *choice), false);
+    if (chosen == nullptr) return kUnusable;
+    const Stationery& stationery = *chosen;
     std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery("en", "us", faults);
     Measurer measurer;
     const Paper paper = stationery.region.paper == "a4" ? Paper::a4 : Paper::letter;
-    const std::string form = faults.empty() ? intake_form(show_blank_profile, stationery, paper, measurer, faults) : "";
+    const std::string form = intake_form(show_blank_profile, stationery, paper, measurer, faults);
     print_findings(faults, nullptr, stationery.sources, false);
     if (form.empty()) return kUnusable;
     write_output(options.output, form);

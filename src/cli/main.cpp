@@ -27,6 +27,11 @@ void add_date(CLI::App& command, DateArgument& argument) {
         });
 }
 
+void add_stationery(CLI::App& command, StationeryOptions& options) {
+    command.add_option("--lang", options.language,
+                       "Language of the papers, as es or Spanish (default: what the home reads)");
+}
+
 class CommandLine {
   public:
     CommandLine() {
@@ -73,6 +78,7 @@ class CommandLine {
         CLI::App* command = app_.add_subcommand("check", "Check profiles and say what does not agree");
         command->add_option("profile", check_.profiles, "YAML profiles of homes")->required();
         add_date(*command, date_);
+        add_stationery(*command, check_.stationery);
         command->add_flag("--strict", check_.strict, "Stop at an acknowledge that nobody has accepted, too");
         command->add_option("--format", format_, "text or json")->check(CLI::IsMember({"text", "json"}));
         command->add_flag("--quiet", check_.quiet, "Findings without why, what to do and source");
@@ -95,6 +101,7 @@ class CommandLine {
         command->add_option("-o,--output", print_.folder, "Folder for the papers; several homes get one below it each")
             ->required();
         add_date(*command, date_);
+        add_stationery(*command, print_.stationery);
         command->add_option("--sheet", print_.order.sheets, "Only this sheet; may be repeated")
             ->allow_extra_args(false);
         command->add_flag("--separate", print_.order.separate, "A file for each sheet instead of packet.pdf");
@@ -143,6 +150,7 @@ class CommandLine {
         command->add_option("--from", update_.from, "Folder of the packet that hangs in the home")->required();
         command->add_option("-o,--output", update_.folder, "Folder for the new packet");
         add_date(*command, date_);
+        add_stationery(*command, update_.stationery);
         command->add_flag("--dry-run", update_.dry_run, "Say what would change, and write nothing");
         command->add_flag("--quiet", update_.quiet, "Say only what is wrong");
         command->add_flag("--unmasked", update_.unmasked, "Show values of private fields where no terminal reads");
@@ -191,6 +199,7 @@ class CommandLine {
                          "When the power fails, as \"2026-02-03 22:30\": leave-by is then a time of the clock")
             ->check(is_moment);
         add_date(*command, date_);
+        add_stationery(*command, outage_.stationery);
         command->add_option("--format", format_, "text or csv")->check(CLI::IsMember({"text", "csv"}));
         command->add_flag("--paper", outage_.paper, "Instead, the list as PDF, with room to write");
         command->add_option("--paper-size", paper_, "letter or a4 (default: the region's)")
@@ -286,6 +295,7 @@ class CommandLine {
         CLI::App* starter = app_.add_subcommand("new", "Write a commented profile to start from");
         starter->add_flag("--paper", new_.paper, "Instead, a blank form to fill in by hand, as PDF");
         starter->add_option("-o,--output", new_.output, "File to write (default: standard output)");
+        add_stationery(*starter, new_.stationery);
         starter->footer("Example: ventfolio new > home.yaml\nExample: ventfolio new --paper -o intake.pdf");
         starter->callback([this] { action_ = [this] { return new_command(new_); }; });
         CLI::App* schema = app_.add_subcommand(
@@ -306,11 +316,11 @@ class CommandLine {
 
     CLI::App app_{"Bedside papers for people who live on a ventilator at home"};
     DateArgument date_;
-    CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false};
-    PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false, false, 1, {}, {}};
-    UpdateOptions update_{{}, {}, {}, *Date::of(2000, 1, 1), false, false, false};
+    CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false, {}};
+    PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false, false, 1, {}, {}, {}};
+    UpdateOptions update_{{}, {}, {}, *Date::of(2000, 1, 1), false, false, false, {}};
     MatchOptions match_{{}, {}, {*Date::of(2000, 1, 1), {}}};
-    OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}};
+    OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}, {}};
     DueOptions due_{{}, *Date::of(2000, 1, 1), 30, DueOptions::Format::text, false, {}, {}};
     NewOptions new_{};
     std::string format_ = "text";

@@ -78,12 +78,9 @@ int match_command(const MatchOptions& options) {
         return kUsage;
     }
     const PacketFolder packet = read_packet_folder(options.folder);
-    std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery(packet.record.made.language, packet.record.made.region, faults);
-    if (!faults.empty()) {
-        print_findings(faults, nullptr, stationery.sources, true);
-        return kUnusable;
-    }
+    const StationeryShelf shelf = open_shelf();
+    const Stationery* stationery = without_faults(shelf.like(packet.record, {}), true);
+    if (stationery == nullptr) return kUnusable;
     for (const FolderError& fault : packet.faults)
         fmt::print(stderr, "ventfolio: {}; restore it from a copy\n", fault.what());
     print_chain_faults(packet);
@@ -93,7 +90,7 @@ int match_command(const MatchOptions& options) {
         return kFindings;
     }
     const CodeMatch match = match_code(packet.record, *code, options.at);
-    fmt::print("{}: {}\n", *code, answer_line(match, packet.record, Clock{stationery}));
+    fmt::print("{}: {}\n", *code, answer_line(match, packet.record, Clock{*stationery}));
     const bool right = match.answer == Answer::current || match.answer == Answer::until;
     return right ? kDone : kFindings;
 }

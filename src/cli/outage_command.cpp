@@ -21,15 +21,16 @@ HomeInOutage in_outage(const JudgedHome& judged, Date on) {
     return home_in_outage(judged.file, Household{judged.home.profile, on});
 }
 
-int write_paper(const std::vector<HomeInOutage>& homes, const OutageOptions& options) {
+int write_paper(const std::vector<HomeInOutage>& homes, const OutageOptions& options, const StationeryShelf& shelf,
+                const StationeryChoice& choice) {
+    const Stationery* stationery = without_faults(at_choice(shelf, choice), false);
+    if (stationery == nullptr) return kUnusable;
     std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery("en", "us", faults);
     Measurer measurer;
-    const Paper usual = stationery.region.paper == "a4" ? Paper::a4 : Paper::letter;
-    const std::string bytes = faults.empty() ? outage_paper(homes, options.question, stationery,
-                                                            options.size.value_or(usual), measurer, faults)
-                                             : "";
-    print_findings(faults, nullptr, stationery.sources, false);
+    const Paper usual = stationery->region.paper == "a4" ? Paper::a4 : Paper::letter;
+    const std::string bytes =
+        outage_paper(homes, options.question, *stationery, options.size.value_or(usual), measurer, faults);
+    print_findings(faults, nullptr, stationery->sources, false);
     if (bytes.empty()) return kUnusable;
     write_output(options.output, bytes);
     return kDone;
@@ -42,13 +43,16 @@ int outage_command(const OutageOptions& options) {
         fmt::print(stderr, "ventfolio: a PDF is nothing for a terminal; write it to a file with -o FILE\n");
         return kUsage;
     }
+    const StationeryShelf shelf = open_shelf();
+    const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
+    if (!choice) return kUsage;
     std::vector<HomeInOutage> homes;
     const int status = for_each_judged_home(
         options.profiles, options.question.on,
         [&](const JudgedHome& judged) { homes.push_back(in_outage(judged, options.question.on)); },
         [&](const std::string& file, const std::string& reason) { homes.push_back(home_not_judged(file, reason)); });
     sort_for_calls(homes, options.question.needed);
-    if (options.paper) return std::max(status, write_paper(homes, options));
+    if (options.paper) return std::max(status, write_paper(homes, options, shelf, *choice));
     write_output(options.output,
                  options.csv ? outage_csv(homes, options.question) : outage_text(homes, options.question));
     return status;

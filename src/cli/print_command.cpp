@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <filesystem>
+#include <set>
+#include <span>
 #include <system_error>
 
 #include "caseload/print_homes.hpp"
@@ -16,8 +18,8 @@
 namespace ventfolio {
 namespace {
 
-bool known_sheets(const PrintOptions& options, const Stationery& stationery) {
-    const std::vector<std::string> names = stationery.in_order();
+bool known_sheets(const PrintOptions& options, const StationeryShelf& shelf) {
+    const std::vector<std::string> names = shelf.sheets();
     for (const std::string& sheet : options.order.sheets) {
         if (std::ranges::find(names, sheet) != names.end()) continue;
         const auto near = nearest(sheet, names);
@@ -45,10 +47,15 @@ bool can_mean_several(const PrintOptions& options) {
     return options.profiles.size() > 1 || options.shard || std::ranges::any_of(options.profiles, is_several);
 }
 
-CaseloadOrder caseload_order(const PrintOptions& options) {
-    CaseloadOrder order{given_homes(options.profiles), options.shard,  options.on,   options.order, options.folder,
-                        can_mean_several(options),     options.resume, options.jobs, read_file};
-    return order;
+CaseloadOrder caseload_order(const PrintOptions& options, StationeryChoice choice) {
+    return {
+        given_homes(options.profiles), options.shard,  options.on,   options.order, std::move(choice), options.folder,
+        can_mean_several(options),     options.resume, options.jobs, read_file};
+}
+
+std::span<const SourceText> templates_of(const HomeResult& home) {
+    return home.stationery != nullptr ? std::span<const SourceText>{home.stationery->sources}
+                                      : std::span<const SourceText>{};
 }
 
 int status_of(Outcome outcome) {
@@ -59,12 +66,12 @@ int status_of(Outcome outcome) {
 /// Tells of one home all that there is to say.
 class OneTold {
   public:
-    OneTold(const PrintOptions& options, const Stationery& stationery) : options_{options}, stationery_{stationery} {}
+    explicit OneTold(const PrintOptions& options) : options_{options} {}
 
     void operator()(const HomeResult& home) {
         const HomeOutcome& outcome = home.outcome;
         status_ = status_of(outcome.outcome);
-        print_findings(home.findings, &home.profile, stationery_.sources, options_.quiet);
+        print_findings(home.findings, &home.profile, templates_of(home), options_.quiet);
         for (const std::string& sheet : home.missing_sheets)
             fmt::print(stderr, "{}: there is no {} for this home; see what the findings say\n", outcome.file, sheet);
         if (outcome.outcome == Outcome::refused)
@@ -82,16 +89,14 @@ class OneTold {
 
   private:
     const PrintOptions& options_;
-    const Stationery& stationery_;
     int status_ = kDone;
 };
 
 /// Tells of many homes a line each, and of those that findings stop the findings. What prints is told by `check`.
 class ManyTold {
   public:
-    ManyTold(const PrintOptions& options, const Stationery& stationery, std::size_t count)
+    ManyTold(const PrintOptions& options, std::size_t count)
         : options_{options},
-          stationery_{stationery},
           count_{count},
           summary_{options.summary.value_or(SummaryForm::text), options.on, options.shard,
                    options.quiet && !options.summary},
@@ -102,8 +107,8 @@ class ManyTold {
     void home(const HomeResult& home) {
         progress_.take_away();
         status_ = std::max(status_, status_of(home.outcome.outcome));
-        if (home.outcome.outcome == Outcome::refused)
-            print_findings(home.findings, &home.profile, stationery_.sources, options_.quiet);
+        if (home.outcome.outcome == Outcome::refused || is_first_with_these_templates(home))
+            print_findings(home.findings, &home.profile, templates_of(home), options_.quiet);
         say(summary_.of(home.outcome));
         progress_.printed(summary_.count(), count_,
                           summary_.count(Outcome::refused) + summary_.count(Outcome::unusable));
@@ -116,29 +121,35 @@ class ManyTold {
     }
 
   private:
+    /// What is wrong with templates is told once, not with each of a thousand homes that need them.
+    bool is_first_with_these_templates(const HomeResult& home) {
+        return home.outcome.outcome == Outcome::unusable && !home.findings.empty() &&
+               templates_told_.insert(home.stationery).second;
+    }
+
     static void say(const std::string& text) {
         fmt::print("{}", text);
         if (standard_output_is_terminal()) std::fflush(stdout);  // before the next line on standard error
     }
 
     const PrintOptions& options_;
-    const Stationery& stationery_;
     std::size_t count_;
     PrintSummary summary_;
     Progress progress_;
     int status_ = kDone;
+    std::set<const Stationery*> templates_told_;
 };
 
-int print_one(const CaseloadOrder& order, const PrintOptions& options, const Stationery& stationery) {
-    OneTold told{options, stationery};
-    print_homes(order, stationery, {std::ref(told), {}});
+int print_one(const CaseloadOrder& order, const PrintOptions& options, const StationeryShelf& shelf) {
+    OneTold told{options};
+    print_homes(order, shelf, {std::ref(told), {}});
     return told.status();
 }
 
-int print_many(const CaseloadOrder& order, const PrintOptions& options, const Stationery& stationery) {
+int print_many(const CaseloadOrder& order, const PrintOptions& options, const StationeryShelf& shelf) {
     const FoundHomes homes = homes_of(order);
-    ManyTold told{options, stationery, homes.files.size() + homes.unusable.size()};
-    print_homes(order, stationery,
+    ManyTold told{options, homes.files.size() + homes.unusable.size()};
+    print_homes(order, shelf,
                 {[&](const HomeResult& home) { told.home(home); },
                  [&](std::size_t done, std::size_t of) { told.read(done, of); }});
     return told.end();
@@ -147,16 +158,12 @@ int print_many(const CaseloadOrder& order, const PrintOptions& options, const St
 }  // namespace
 
 int print_command(const PrintOptions& options) {
-    std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery("en", "us", faults);
-    if (!faults.empty()) {
-        print_findings(faults, nullptr, stationery.sources, options.quiet);
-        return kUnusable;
-    }
-    if (!known_sheets(options, stationery) || !outage_start_fits(options)) return kUsage;
-    const CaseloadOrder order = caseload_order(options);
+    const StationeryShelf shelf = open_shelf();
+    std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
+    if (!choice || !known_sheets(options, shelf) || !outage_start_fits(options)) return kUsage;
+    const CaseloadOrder order = caseload_order(options, std::move(*choice));
     const bool tell_one = !order.by_record_number && !options.summary;
-    return tell_one ? print_one(order, options, stationery) : print_many(order, options, stationery);
+    return tell_one ? print_one(order, options, shelf) : print_many(order, options, shelf);
 }
 
 }  // namespace ventfolio

@@ -111,12 +111,13 @@ int update_one(const UpdateOptions& options) {
     const SourceText profile = read_file(options.profile);
     const PacketFolder from = read_packet_folder(options.from);
     print_chain_faults(from);
-    std::vector<Finding> faults;
-    const Stationery stationery = built_in_stationery(from.record.made.language, from.record.made.region, faults);
-    if (!faults.empty()) {
-        print_findings(faults, nullptr, stationery.sources, options.quiet);
-        return kUnusable;
-    }
+    const StationeryShelf shelf = open_shelf();
+    const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
+    if (!choice) return kUsage;
+    const Stationery* chosen = without_faults(shelf.like(from.record, *choice), options.quiet);
+    if (chosen == nullptr) return kUnusable;
+    const Stationery& stationery = *chosen;
+    require_translated(stationery, stationery.in_order());
     Measurer measurer;
     const std::string& target = options.folder.empty() ? options.from : options.folder;  // a dry run needs none
     const UpdatedHome home = update_home(profile, options.on, from, target, stationery, measurer);

@@ -95,40 +95,60 @@ class Maker {
           of_profile_{of_profile},
           stationery_{stationery},
           findings_{findings},
-          printer_{stationery.words, stationery.region},
-          data_{home_data(home, printer_, of_profile)} {
-        (*data_.object())["follows_packet"] = followed != nullptr;
-        (*data_.object())["own_code"] = own_code("to come");
+          own_{worded(stationery)} {
+        if (stationery.for_strangers != nullptr) for_strangers_.emplace(worded(*stationery.for_strangers));
         not_yet_checked_ = not_yet_checked(of_profile, home.profile);
         number_leaves();
     }
 
     void add(const std::string& sheet, std::vector<Document>& documents) {
+        const WordedHome& worded = worded_for(sheet);
         for (const Stationery::Part& part : stationery_.parts_of(sheet))
-            if (applies(*part.from, data_, findings_)) add_part(sheet, part, documents);
+            if (applies(*part.from, worded.data, findings_)) add_part(sheet, part, worded, documents);
     }
 
     /// Before a sheet is made that lists something of the others.
     void know(Lists what, const std::string& sheet, const std::vector<const Document*>& made) {
+        WordedHome& worded = worded_for(sheet);
         if (what == Lists::findings) {
             std::vector<Finding> all{of_profile_.begin(), of_profile_.end()};
             all.insert(all.end(), findings_.begin(), findings_.end());
             leave_one_of_each(all);
-            add_checking_data(*data_.object(), home_, printer_, all);
+            add_checking_data(*worded.data.object(), home_, worded.printer, all);
         }
-        if (what == Lists::changes && followed_ != nullptr) know_changes(sheet, made);
-        if (what == Lists::codes) add_index_data(*data_.object(), sheet, made, home_, printer_, followed_);
+        if (what == Lists::changes && followed_ != nullptr) know_changes(worded, sheet, made);
+        if (what == Lists::codes) add_index_data(*worded.data.object(), sheet, made, home_, worded.printer, followed_);
     }
 
   private:
+    /// The home in the words of one language.
+    struct WordedHome {
+        const Stationery* stationery;
+        Printer printer;
+        TemplateData data;
+    };
+
+    WordedHome worded(const Stationery& stationery) const {
+        const Printer printer{stationery.words, stationery.region};
+        WordedHome worded{&stationery, printer, home_data(home_, printer, of_profile_)};
+        (*worded.data.object())["follows_packet"] = followed_ != nullptr;
+        (*worded.data.object())["own_code"] = own_code("to come");
+        return worded;
+    }
+
+    WordedHome& worded_for(const std::string& sheet) {
+        return for_strangers_ && &stationery_.of(sheet) == for_strangers_->stationery ? *for_strangers_ : own_;
+    }
+
     /// Sheets that are made after a notice of changes have no code yet.
-    void know_changes(const std::string& notice, const std::vector<const Document*>& made) {
-        add_change_data(*data_.object(), {*followed_->home, home_, followed_->edited, followed_->derived}, printer_);
+    void know_changes(WordedHome& worded, const std::string& notice, const std::vector<const Document*>& made) {
+        TemplateData::Object& data = *worded.data.object();
+        add_change_data(data, {*followed_->home, home_, followed_->edited, followed_->derived}, worded.printer);
         LaterSheets later{notice, {}};
         for (const std::string& sheet : stationery_.in_order())
             if (lists_of(sheet, stationery_) == Lists::codes) later.after.push_back(sheet);
-        add_notice_data(*data_.object(), paper_walk(*followed_, home_.profile, made, later, stationery_), *followed_,
-                        printer_);
+        add_notice_data(data, paper_walk(*followed_, home_.profile, made, later, stationery_), *followed_,
+                        worded.printer);
     }
 
     /// The leaves of this home count from 1 in their sheet, so that one chart can send the reader to another:
@@ -140,47 +160,55 @@ class Maker {
             for (const Stationery::Part& part : stationery_.parts_of(sheet)) {
                 if (part.leaf.empty()) continue;
                 std::vector<Finding> reported_when_made;
-                const bool made = applies(*part.from, data_, reported_when_made);
+                const bool made = applies(*part.from, worded_for(sheet).data, reported_when_made);
                 const PrintedValue shown =
                     calculated("leaf." + part.leaf, kEverywhere, plain_parts(fmt::format("{}", made ? ++number : 0)));
                 numbers[with_replaced(part.leaf, "-", "_")] = made ? TemplateData{shown} : TemplateData{};
             }
         }
-        (*data_.object())["leaf"] = std::move(numbers);
+        if (for_strangers_) (*for_strangers_->data.object())["leaf"] = numbers;
+        (*own_.data.object())["leaf"] = std::move(numbers);
     }
 
-    void add_part(const std::string& sheet, const Stationery::Part& part, std::vector<Document>& documents) {
+    void add_part(const std::string& sheet, const Stationery::Part& part, const WordedHome& worded,
+                  std::vector<Document>& documents) {
         const Template& from = *part.from;
         const FrontMatterLine* each = from.front("for_each");
-        if (!each) return add_made(sheet, part.leaf, from, nullptr, documents);
+        if (!each) return add_made({sheet, part.leaf}, from, worded, nullptr, documents);
         if (each->value != "prescriptions" && each->value != "caregivers")
             return findings_.push_back(unknown_list(from, *each));
-        const TemplateData::Items& items = *data_.object()->at(each->value).items();
+        const TemplateData::Items& items = *worded.data.object()->at(each->value).items();
         const std::vector<std::string> keys = item_keys(each->value, home_);
-        for (std::size_t at = 0; at < keys.size(); ++at) add_made(sheet, keys[at], from, &items[at], documents);
+        for (std::size_t at = 0; at < keys.size(); ++at)
+            add_made({sheet, keys[at]}, from, worded, &items[at], documents);
     }
 
+    struct SheetPart {
+        const std::string& sheet;
+        const std::string& place;
+    };
+
     /// A template with a fault gives no document: half of one must never be set.
-    void add_made(const std::string& sheet, const std::string& place, const Template& from, const TemplateData* item,
+    void add_made(const SheetPart& part, const Template& from, const WordedHome& worded, const TemplateData* item,
                   std::vector<Document>& documents) {
-        Rendered rendered = render(from, data_, item);
+        Rendered rendered = render(from, worded.data, item);
         findings_.insert(findings_.end(), rendered.findings.begin(), rendered.findings.end());
         if (!rendered.findings.empty()) return;
         Document document;
-        document.sheet = sheet;
-        document.place = place;
-        document.name = place.empty() ? sheet : sheet + "/" + place;
-        document.language = stationery_.words.language();
+        document.sheet = part.sheet;
+        document.place = part.place;
+        document.name = part.place.empty() ? part.sheet : part.sheet + "/" + part.place;
+        document.language = worded.stationery->words.language();
         document.template_file = from.name();
         document.front_matter = std::move(rendered.front_matter);
         document.title = std::move(rendered.title);
         document.blocks = std::move(rendered.blocks);
         const auto audience = audience_from(document.front("audience").value_or(""));
         if (!audience) return findings_.push_back(without_audience(document));
-        document.identifiers = identifiers_for(*audience, home_, printer_);
+        document.identifiers = identifiers_for(*audience, home_, worded.printer);
         document.not_yet_checked = not_yet_checked_;
         fill_in_own_code(document, sheet_code(document));
-        check_document(document, *audience, home_, stationery_.phrases, findings_);
+        check_document(document, *audience, home_, worded.stationery->phrases, findings_);
         documents.push_back(std::move(document));
     }
 
@@ -212,8 +240,8 @@ class Maker {
     std::span<const Finding> of_profile_;
     const Stationery& stationery_;
     std::vector<Finding>& findings_;
-    Printer printer_;
-    TemplateData data_;
+    WordedHome own_;
+    std::optional<WordedHome> for_strangers_;
     bool not_yet_checked_ = false;
 };
 
@@ -295,7 +323,7 @@ void leave_one_of_each(std::vector<Finding>& findings) {
 
 Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,
                         const std::string& code) {
-    const WordBook& words = stationery.words;
+    const WordBook& words = stationery.of(document.sheet).words;
     const Printer printer{words, stationery.region};
     const Orders& orders = *home.profile.orders;
     const std::string revision = orders.revision.given() ? orders.revision->text() : "";

@@ -38,9 +38,17 @@ std::string file_title(const std::vector<const DrawnSheet*>& sheets, const WordB
     return std::string{words.at(one_kind ? "sheets." + first.document.sheet : "packet_title")};
 }
 
+/// A file of one sheet is in the language of that sheet; of a packet in that of the family.
+const std::string& language_of(const std::vector<const DrawnSheet*>& sheets, const WordBook& words) {
+    const std::string& first = sheets.front()->document.language;
+    const bool one =
+        std::ranges::all_of(sheets, [&](const DrawnSheet* sheet) { return sheet->document.language == first; });
+    return one ? first : words.language();
+}
+
 std::string pdf_of(const std::vector<const DrawnSheet*>& sheets, const Printing& printing) {
     PdfRequest request;
-    request.language = printing.stationery.words.language();
+    request.language = language_of(sheets, printing.stationery.words);
     if (printing.slip)
         request.sheets.push_back({&*printing.slip, printing.slip->title + " ",
                                   printing.slip->pages.size() % 2 == 0 ? nullptr : &printing.blank});

@@ -107,8 +107,12 @@ std::vector<Finding> check_sheets(const CheckedHome& home, Date on, const Statio
 
 PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& order, const Stationery& stationery,
                        Measurer& measurer) {
+    return print_home(check_home(source, on), on, order, stationery, measurer);
+}
+
+PrintedHome print_home(CheckedHome checked, Date on, const PrintOrder& order, const Stationery& stationery,
+                       Measurer& measurer) {
     PrintedHome home;
-    CheckedHome checked = check_home(source, on);
     home.findings = std::move(checked.findings);
     const std::vector<std::string> names = order.names(stationery);
     home.refused = !checked.readable || stops(home.findings, needed_for(names, stationery));

@@ -49,6 +49,11 @@ struct PrintedHome {
 PrintedHome print_home(const SourceText& profile, Date on, const PrintOrder& order, const Stationery& stationery,
                        Measurer& measurer);
 
+/// The same of a home that has been read and checked: its stationery can be chosen by what its profile says.
+struct CheckedHome;
+PrintedHome print_home(CheckedHome home, Date on, const PrintOrder& order, const Stationery& stationery,
+                       Measurer& measurer);
+
 /// The files of the folder: the drawings, the record, the profile as it is, the checksums of all. `before` is the
 /// packet in the folder that is to be replaced. Of the same home and revision, its earlier codes and the packet that it
 /// follows stay known, and single sheets join those that are there.

@@ -53,16 +53,34 @@ std::string digest_of(const TemplateFiles& files, const std::string& folder, con
 
 }  // namespace
 
+const Stationery& Stationery::of(std::string_view sheet) const {
+    if (for_strangers == nullptr) return *this;
+    const std::vector<Part> parts = for_strangers->own_parts_of(sheet);
+    if (parts.empty()) return *this;
+    const FrontMatterLine* readers = parts.front().from->front("for");
+    return readers != nullptr && readers->value == "strangers" ? *for_strangers : *this;
+}
+
 std::vector<std::string> Stationery::in_order() const {
     std::vector<std::string> names;
-    for (const auto& [name, sheet] : sheets)
-        if (std::ranges::find(names, sheet_of(name)) == names.end()) names.emplace_back(sheet_of(name));
+    const auto add = [&](std::string_view sheet) {
+        if (std::ranges::find(names, sheet) == names.end()) names.emplace_back(sheet);
+    };
+    for (const auto& [name, sheet] : sheets) add(sheet_of(name));
+    if (for_strangers != nullptr)
+        for (const auto& [name, sheet] : for_strangers->sheets)
+            if (&of(sheet_of(name)) == for_strangers) add(sheet_of(name));
+    std::ranges::sort(names);
     std::ranges::stable_sort(names, {},
                              [&](const std::string& name) { return order_of(*parts_of(name).front().from); });
     return names;
 }
 
 std::vector<Stationery::Part> Stationery::parts_of(std::string_view sheet) const {
+    return of(sheet).own_parts_of(sheet);
+}
+
+std::vector<Stationery::Part> Stationery::own_parts_of(std::string_view sheet) const {
     std::vector<Part> parts;
     for (const auto& [name, from] : sheets) {
         if (sheet_of(name) != sheet) continue;

@@ -23,6 +23,15 @@ struct Stationery {
     std::string digest;               ///< SHA-256 over all these files: another one means that words may have changed
     std::vector<SourceText> sources;  ///< of templates and word files, so that messages can quote them
 
+    /// The language of the region, in which the sheets for strangers are (`for: strangers` in their front matter): the
+    /// crew and the power company read it, whatever the family reads. Null where that is this language, too.
+    const Stationery* for_strangers = nullptr;
+    /// Files of sheets that the first language has and this one lacks, without their folder: "bedside-card.md".
+    std::vector<std::string> missing;
+
+    /// With which stationery a sheet is made: this one, or that for strangers.
+    const Stationery& of(std::string_view sheet) const;
+
     /// Sheet names in the order of the folder.
     std::vector<std::string> in_order() const;
 
@@ -33,6 +42,9 @@ struct Stationery {
     };
     /// The templates of a sheet in the order in which they are read. Empty where there is no such sheet.
     std::vector<Part> parts_of(std::string_view sheet) const;
+
+  private:
+    std::vector<Part> own_parts_of(std::string_view sheet) const;
 };
 
 /// Templates and word files by their path: "en/bedside-card.md", "regions/us.yaml".

@@ -24,6 +24,9 @@ void flatten(const YAML::Node& node, const std::string& prefix,
         const std::string key = prefix.empty() ? entry.first.Scalar() : prefix + "." + entry.first.Scalar();
         if (entry.second.IsMap())
             flatten(entry.second, key, words);
+        else if (entry.second.IsSequence())
+            for (std::size_t at = 0; at < entry.second.size(); ++at)
+                words[fmt::format("{}.{}", key, at)] = entry.second[at].Scalar();
         else
             words[key] = entry.second.Scalar();
     }
@@ -78,6 +81,7 @@ Region Region::read(const SourceText& source, std::vector<Finding>& findings) {
     region.clock = get("clock", "12 hours") == "24 hours" ? Clock::twenty_four_hours : Clock::twelve_hours;
     region.paper = get("paper", "letter");
     region.emergency_number = get("emergency_number", "");
+    region.language = get("language", "en");
     return region;
 }
 

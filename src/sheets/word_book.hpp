@@ -46,6 +46,7 @@ struct Region {
     Clock clock = Clock::twelve_hours;
     std::string paper = "letter";
     std::string emergency_number;
+    std::string language = "en";  ///< of its ambulance crews and offices
 
     static Region read(const SourceText& source, std::vector<Finding>& findings);
 };

@@ -1,0 +1,80 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "packet/packet_folder.hpp"
+#include "packet/stationery.hpp"
+#include "profile/profile.hpp"
+
+namespace ventfolio {
+
+/// The language in which every sheet exists; others are translations of it.
+inline constexpr std::string_view kFirstLanguage = "en";
+inline constexpr std::string_view kFirstRegion = "us";
+
+/// A language lacks files that the first one has. The message names them.
+class IncompleteLanguage : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
+/// The language and the region that somebody asked for; what is missing follows from the home.
+struct StationeryChoice {
+    std::optional<std::string> language;  ///< "es"
+    std::optional<std::string> region;    ///< "us"
+};
+
+/// Stationery with the faults that its files have. With any of them nothing may be printed.
+struct ShelvedStationery {
+    Stationery stationery;
+    std::vector<Finding> faults;
+};
+
+/// The stationery of all languages and regions. Each is read once, when it is first asked for; several threads may ask.
+class StationeryShelf {
+  public:
+    explicit StationeryShelf(TemplateFiles files) : files_{std::move(files)} {}
+
+    /// A language is a folder that has words: "en", then the others in the order of the alphabet.
+    std::vector<std::string> languages() const;
+    std::vector<std::string> regions() const;
+    /// The names of all sheets of the first language, in the order of the alphabet.
+    std::vector<std::string> sheets() const;
+
+    /// The language that goes by this name: its folder, or one of the `names` in the head of its file of words.
+    /// Capitals and accents do not count. Nothing for a language that there is not.
+    ///
+    /// Example: find_language("Español") is "es".
+    std::optional<std::string> find_language(std::string_view name) const;
+
+    /// The first language that those in the home read and that there is; else that of the region.
+    std::string language_for(const Profile& profile, std::string_view region) const;
+
+    /// Throws IncompleteLanguage where the files of words or phrases are missing; std::invalid_argument for a region
+    /// that there is not.
+    const ShelvedStationery& at(const std::string& language, const std::string& region) const;
+    /// For a home: what was asked for, else what follows from its profile.
+    const ShelvedStationery& for_home(const Profile& profile, const StationeryChoice& choice) const;
+    /// For what follows a packet: what was asked for, else what the packet was made with.
+    const ShelvedStationery& like(const PacketRecord& packet, const StationeryChoice& choice) const;
+
+  private:
+    const ShelvedStationery& read(const std::string& language, const std::string& region) const;
+
+    TemplateFiles files_;
+    mutable std::mutex mutex_;
+    mutable std::map<std::pair<std::string, std::string>, std::unique_ptr<ShelvedStationery>> read_;
+};
+
+/// Throws IncompleteLanguage, which names the files, if one of these sheets is missing in its language.
+void require_translated(const Stationery& stationery, const std::vector<std::string>& sheets);
+
+}  // namespace ventfolio
