@@ -21,6 +21,8 @@ struct Furniture {
     std::vector<Inlines> foot;  ///< lines of the footer
     std::string code;           ///< the sheet code; in the footer, large enough to be read over the phone
     Inlines mark;               ///< "Not yet checked …"; empty on a checked sheet
+
+    friend bool operator==(const Furniture&, const Furniture&) = default;
 };
 
 struct PageSetup {

@@ -162,7 +162,7 @@ TEST_CASE("every chart asks about the person first, and its first way out is the
 
 TEST_CASE("the box of rescue steps stands top right on every chart, in 14 pt or more") {
     for (const char* home : kHomes) {
-        const SetHome set = set_home(demo_profile(home));
+        const SetHome& set = set_demo_home(home);
         REQUIRE_MESSAGE(!set.refused_by_sheets(), set.refusals());
         for (const SetSheet& sheet : set.sheets) {
             if (sheet.document.sheet != kCharts) continue;

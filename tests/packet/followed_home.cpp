@@ -79,7 +79,7 @@ SetSheet FollowedHome::placed(std::string_view name, const PageSetup& setup) {
     static Measurer measurer;
     const Document& document = named(name);
     const Furniture furniture = furniture_for(document, *home_now_, stationery(), sheet_code(document));
-    return {document, lay_out(document, furniture, setup, measurer, of_sheets_)};
+    return {document, furniture, lay_out(document, furniture, setup, measurer, of_sheets_)};
 }
 
 }  // namespace ventfolio::testing

@@ -56,7 +56,7 @@ TEST_CASE("every page is marked until two people stand behind the orders and eac
 }
 
 TEST_CASE("the mark is part of what a sheet says: without it the code is another") {
-    const SetHome checked = set_home(demo_profile("adult-mask"));
+    const SetHome& checked = set_demo_home("adult-mask");
     const SetHome open = set_home(edited_profile("adult-mask", "remove: orders.second_check"));
     REQUIRE(checked.sheets.size() == open.sheets.size());
     const auto code = [](const SetSheet& sheet) {

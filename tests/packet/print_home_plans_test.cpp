@@ -24,8 +24,8 @@ std::string without_blanks(std::string text) {
     return text;
 }
 
-SetHome demo(const char* home) {
-    SetHome set = set_home(demo_profile(home));
+const SetHome& demo(const char* home) {
+    const SetHome& set = set_demo_home(home);
     REQUIRE_MESSAGE((!set.refused_by_profile() && !set.refused_by_sheets()), set.refusals());
     return set;
 }
@@ -36,7 +36,7 @@ TEST_CASE("outage plan, care schedule, supplies and changing over keep to their 
     const std::map<std::string, std::size_t> sides{
         {"outage-plan", 2}, {"care-schedule", 2}, {"supplies", 2}, {"settings-switch", 1}};
     for (const char* name : {"adult-tracheostomy", "child-tracheostomy", "adult-mask"}) {
-        const SetHome home = demo(name);
+        const SetHome& home = demo(name);
         CAPTURE(std::string{name});
         for (const auto& [sheet, most] : sides) {
             const SetSheet* found = sheet_of(home, sheet);
@@ -111,7 +111,7 @@ TEST_CASE("each sheet says what this home has") {
 
 TEST_CASE("chart, table and list of the outage plan print the same times") {
     for (const char* name : {"adult-tracheostomy", "child-tracheostomy", "adult-mask"}) {
-        const SetHome home = demo(name);
+        const SetHome& home = demo(name);
         const SetSheet* sheet = sheet_of(home, "outage-plan");
         REQUIRE(sheet != nullptr);
         std::vector<std::string> ends;      // of the sources, from the table

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "packet/documents.hpp"
 #include "record/sheet_code.hpp"
@@ -19,6 +20,29 @@ bool refuses(const Finding& finding) { return finding.severity == Severity::refu
 Measurer& measurer() {
     static Measurer one;
     return one;
+}
+
+/// The drawing that the same words and furniture gave before.
+const PlacedSheet* known_drawing(const SetHome* like, const Document& document, const Furniture& furniture) {
+    if (!like || like->refused_by_sheets()) return nullptr;
+    for (const SetSheet& sheet : like->sheets)
+        if (sheet.document == document && sheet.furniture == furniture) return &sheet.placed;
+    return nullptr;
+}
+
+SetHome set(const SourceText& profile, const PageSetup& setup, const SetHome* like) {
+    SetHome home;
+    home.checked = check_home(profile, demo_day());
+    if (home.refused_by_profile()) return home;
+    const Household household{home.checked.profile, demo_day()};
+    for (Document& document :
+         make_documents(household, home.checked.findings, stationery(), stationery().in_order(), home.of_sheets)) {
+        Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document));
+        const PlacedSheet* known = known_drawing(like, document, furniture);
+        PlacedSheet placed = known ? *known : lay_out(document, furniture, setup, measurer(), home.of_sheets);
+        home.sheets.push_back({std::move(document), std::move(furniture), std::move(placed)});
+    }
+    return home;
 }
 
 }  // namespace
@@ -49,18 +73,15 @@ std::string SetHome::refusals() const {
     return summary(all);
 }
 
-SetHome set_home(const SourceText& profile, const PageSetup& setup) {
-    SetHome home;
-    home.checked = check_home(profile, demo_day());
-    if (home.refused_by_profile()) return home;
-    const Household household{home.checked.profile, demo_day()};
-    for (Document& document :
-         make_documents(household, home.checked.findings, stationery(), stationery().in_order(), home.of_sheets)) {
-        const Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document));
-        PlacedSheet placed = lay_out(document, furniture, setup, measurer(), home.of_sheets);
-        home.sheets.push_back({std::move(document), std::move(placed)});
-    }
-    return home;
+SetHome set_home(const SourceText& profile, const PageSetup& setup) { return set(profile, setup, nullptr); }
+
+SetHome set_home_like(const SetHome& like, const SourceText& profile) { return set(profile, {}, &like); }
+
+const SetHome& set_demo_home(std::string_view home) {
+    static std::map<std::string, SetHome, std::less<>> homes;
+    const auto known = homes.find(home);
+    if (known != homes.end()) return known->second;
+    return homes.emplace(home, set_home(demo_profile(home))).first->second;
 }
 
 std::string file_named(const PrintedHome& home, std::string_view name) {

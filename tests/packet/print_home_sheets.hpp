@@ -28,6 +28,7 @@ SourceText edited_profile(std::string_view home, std::string_view edits);
 
 struct SetSheet {
     Document document;
+    Furniture furniture;
     PlacedSheet placed;
 };
 
@@ -43,6 +44,11 @@ struct SetHome {
     std::string refusals() const;
 };
 SetHome set_home(const SourceText& profile, const PageSetup& setup = {});
+/// On the usual page. A sheet whose words and furniture are those of `like` is not laid out again: the same drawing
+/// would come of it.
+SetHome set_home_like(const SetHome& like, const SourceText& profile);
+/// A demo home on the usual page, laid out once for all tests of a program.
+const SetHome& set_demo_home(std::string_view home);
 
 /// The file of this name among those that print_home made.
 std::string file_named(const PrintedHome& home, std::string_view name);

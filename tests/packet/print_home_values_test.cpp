@@ -73,7 +73,7 @@ TEST_CASE("every setting and alarm limit of every prescription stands on paper a
     const Printer printer{stationery().words, stationery().region};
     for (const char* home : kAllHomes) {
         const SourceText profile = demo_profile(home);
-        const SetHome set = set_home(profile);
+        const SetHome& set = set_demo_home(home);
         CAPTURE(std::string{home});
         REQUIRE_MESSAGE(!set.refused_by_sheets(), set.refusals());
         const std::string text = without_blanks(read_back(file_named(printed_home(profile), "packet.pdf")));
@@ -188,7 +188,7 @@ TEST_CASE("every letter, digit and decimal point that is placed is seen as ink")
     std::size_t points = 0;
     for (const char* home : kAllHomes) {
         const SourceText profile = demo_profile(home);
-        const SetHome set = set_home(profile);
+        const SetHome& set = set_demo_home(home);
         CAPTURE(std::string{home});
         REQUIRE(!set.refused_by_sheets());
         const std::string pdf = file_named(printed_home(profile), "packet.pdf");
@@ -214,7 +214,7 @@ TEST_CASE("a bedside card shows no birth date, address, diagnosis, full name or 
     const Printer printer{stationery().words, stationery().region};
     for (const char* home : kAllHomes) {
         const SourceText source = demo_profile(home);
-        const SetHome set = set_home(source);
+        const SetHome& set = set_demo_home(home);
         CAPTURE(std::string{home});
         const Profile& profile = set.checked.profile;
         std::vector<std::string> secrets{printer.date(*profile.person->birth_date),

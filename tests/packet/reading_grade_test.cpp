@@ -60,7 +60,7 @@ TEST_CASE("what a family reads is of grade 6 or lower, by our own count and by G
     for (const char* home : kAllHomes) {
         const CheckedHome checked = check_home(demo_profile(home), demo_day());
         const Household household{checked.profile, demo_day()};
-        for (const SetSheet& sheet : set_home(demo_profile(home)).sheets) {
+        for (const SetSheet& sheet : set_demo_home(home).sheets) {
             if (!for_a_family(sheet.document)) continue;
             const sheet_check::JudgedDocument judged{sheet.document, wall, household, stationery().phrases};
             const calc::TextCounts counts = sheet_check::text_counts(judged.sentences);

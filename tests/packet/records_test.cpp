@@ -87,7 +87,7 @@ std::vector<std::string> sorted(std::vector<std::string> all) {
 
 TEST_CASE("the folder index has the code that stands at the foot of every other sheet, and no other") {
     for (const char* home : kHomes) {
-        const SetHome set = set_home(demo_profile(home));
+        const SetHome& set = set_demo_home(home);
         CAPTURE(std::string{home});
         REQUIRE_MESSAGE(!set.refused_by_sheets(), set.refusals());
         std::vector<std::string> at_the_foot;

@@ -63,7 +63,7 @@ TEST_CASE(
         CHECK(text.size() > 100);
         CHECK(text.size() <= 287 + 1);  // and the reader's own end of line
         CHECK(text.find("://") == text.npos);
-        const SetHome set = set_home(demo_profile(home));
+        const SetHome& set = set_demo_home(home);
         const std::string words = without_blanks(words_of(card_of(set).placed));
         for (const std::string& line : split(text, '\n'))
             CHECK_MESSAGE(words.find(without_blanks(line)) != words.npos, line);
@@ -86,7 +86,7 @@ TEST_CASE("code and card tell nothing that a wallet may not") {
     };
     for (const Row& row : kRows) {
         CAPTURE(std::string{row.home});
-        const SetHome set = set_home(demo_profile(row.home));
+        const SetHome& set = set_demo_home(row.home);
         const SetSheet& card = card_of(set);
         const std::string words = words_of(card.placed);
         const std::string code = decoded(file_named(printed_card(row.home), "wallet-card.pdf"), "-r 300");

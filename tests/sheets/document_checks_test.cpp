@@ -89,7 +89,7 @@ TEST_CASE("a sheet shows only what its readers may know; the finding names templ
 }
 
 TEST_CASE("no field that may not hang on the wall gets through on a wall sheet") {
-    const SetHome home = set_home(demo_profile("adult-tracheostomy"));
+    const SetHome& home = set_demo_home("adult-tracheostomy");
     std::size_t tried = 0;
     for (const FieldAt& at : fields_of(home.checked.profile)) {
         if (!at.field->given() || !at.reachable || (at.info.on & wall) != 0 || at.path.find('.') == std::string::npos)
