@@ -30,6 +30,12 @@ std::optional<double> reading_ease(const TextCounts& counts) {
     return 206.835 - 1.015 * text->words_per_sentence - 84.6 * text->syllables_per_word;
 }
 
+std::optional<double> spanish_reading_ease(const TextCounts& counts) {
+    const auto text = ratios(counts);
+    if (!text) return std::nullopt;
+    return 206.835 - 62.3 * text->syllables_per_word - text->words_per_sentence;
+}
+
 std::optional<double> smog_grade(int long_words, int sentences) {
     constexpr int kValidatedSentences = 30;
     if (sentences < kValidatedSentences || long_words < 0) return std::nullopt;

@@ -41,4 +41,16 @@ std::optional<double> reading_ease(const TextCounts& counts);
 /// Nothing  is returned outside the range: below 30 sentences the figure was never validated.
 std::optional<double> smog_grade(int long_words, int sentences);
 
+/// How easy a Spanish text is to read, 100 easy to 0 hard (Szigriszt-Pazos, on the INFLESZ scale). English formulas
+/// call Spanish hard, because its words have more syllables.
+///
+/// Formula  206.835 - 62.3 x syllables / words - words / sentences
+/// Units    none. INFLESZ: below 40 very hard, 40 to 55 rather hard, 55 to 65 normal, 65 to 80 quite easy, above 80 very
+///          easy
+/// Range    as for reading_grade
+/// Source   Szigriszt Pazos 1993; Barrio-Cantalejo et al., An Sist Sanit Navar 2008;31:135 (both from memory)
+/// Example  100 words, 10 sentences, 200 syllables: 72.2
+/// Nothing  is returned outside the range.
+std::optional<double> spanish_reading_ease(const TextCounts& counts);
+
 }  // namespace ventfolio::calc

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "packet/single_sheet.hpp"
+#include "packet/translation_note.hpp"
 #include "sheets/printed_dates.hpp"
 #include "units/text.hpp"
 
@@ -68,6 +69,7 @@ class CallList {
         furniture.identifier = {said(fmt::format("{}, {}", homes_counted(), when()))};
         furniture.page_of = words_.at("page_of");
         furniture.foot = {{said(word("foot"))}, {said(std::string{words_.at("limits_with_oxygen")})}};
+        add_translation_note(words_, furniture);
         return furniture;
     }
 

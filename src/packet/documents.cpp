@@ -10,6 +10,7 @@
 #include "packet/identifiers.hpp"
 #include "packet/index_data.hpp"
 #include "packet/notice_data.hpp"
+#include "packet/translation_note.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/judge.hpp"
 #include "sheets/change_data.hpp"
@@ -347,6 +348,7 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     const bool oxygen = home.profile.oxygen.given() && home.profile.oxygen->use.given();
     const std::string_view last = letter ? "letter_says" : oxygen ? "limits_with_oxygen" : "limits";
     furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at(last)})}};
+    add_translation_note(words, furniture);
     furniture.code = code;
     if (document.not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
     return furniture;

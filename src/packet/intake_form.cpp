@@ -5,6 +5,7 @@
 #include <array>
 
 #include "packet/single_sheet.hpp"
+#include "packet/translation_note.hpp"
 #include "profile/read_measure.hpp"
 #include "record/sheet_code.hpp"
 #include "sheets/printer.hpp"
@@ -187,6 +188,7 @@ Furniture furniture_of(const Document& document, const Stationery& stationery) {
     furniture.page_of = words.at("page_of");
     furniture.foot = {{words_piece(std::string{words.at("intake.foot")})},
                       {words_piece(std::string{words.at("limits_with_oxygen")})}};
+    add_translation_note(words, furniture);
     furniture.code = sheet_code(document);
     return furniture;
 }

@@ -5,6 +5,7 @@
 #include <array>
 #include <string>
 
+#include "packet/translation_note.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -70,6 +71,7 @@ class Slip {
         furniture.identifier = said(word("who"));
         furniture.page_of = words_.at("page_of");
         furniture.foot = {said(word("foot"))};
+        add_translation_note(words_, furniture);
         return furniture;
     }
 

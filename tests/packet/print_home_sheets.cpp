@@ -30,14 +30,13 @@ const PlacedSheet* known_drawing(const SetHome* like, const Document& document, 
     return nullptr;
 }
 
-SetHome set(const SourceText& profile, const PageSetup& setup, const SetHome* like) {
+SetHome set(const SourceText& profile, const PageSetup& setup, const SetHome* like, const Stationery& own) {
     SetHome home;
     home.checked = check_home(profile, demo_day());
     if (home.refused_by_profile()) return home;
     const Household household{home.checked.profile, demo_day()};
-    for (Document& document :
-         make_documents(household, home.checked.findings, stationery(), stationery().in_order(), home.of_sheets)) {
-        Furniture furniture = furniture_for(document, household, stationery(), sheet_code(document));
+    for (Document& document : make_documents(household, home.checked.findings, own, own.in_order(), home.of_sheets)) {
+        Furniture furniture = furniture_for(document, household, own, sheet_code(document));
         const PlacedSheet* known = known_drawing(like, document, furniture);
         PlacedSheet placed = known ? *known : lay_out(document, furniture, setup, measurer(), home.of_sheets);
         home.sheets.push_back({std::move(document), std::move(furniture), std::move(placed)});
@@ -52,6 +51,13 @@ Date demo_day() { return *Date::parse("2026-02-03"); }
 const Stationery& stationery() {
     static std::vector<Finding> faults;
     static const Stationery one = built_in_stationery("en", "us", faults);
+    REQUIRE_MESSAGE(faults.empty(), summary(faults));
+    return one;
+}
+
+const Stationery& spanish_stationery() {
+    static std::vector<Finding> faults;
+    static const Stationery one = built_in_stationery("es", "us", faults);
     REQUIRE_MESSAGE(faults.empty(), summary(faults));
     return one;
 }
@@ -73,15 +79,24 @@ std::string SetHome::refusals() const {
     return summary(all);
 }
 
-SetHome set_home(const SourceText& profile, const PageSetup& setup) { return set(profile, setup, nullptr); }
+SetHome set_home(const SourceText& profile, const PageSetup& setup) {
+    return set(profile, setup, nullptr, stationery());
+}
 
-SetHome set_home_like(const SetHome& like, const SourceText& profile) { return set(profile, {}, &like); }
+SetHome set_home_like(const SetHome& like, const SourceText& profile) { return set(profile, {}, &like, stationery()); }
 
 const SetHome& set_demo_home(std::string_view home) {
     static std::map<std::string, SetHome, std::less<>> homes;
     const auto known = homes.find(home);
     if (known != homes.end()) return known->second;
     return homes.emplace(home, set_home(demo_profile(home))).first->second;
+}
+
+const SetHome& set_spanish_home(std::string_view home) {
+    static std::map<std::string, SetHome, std::less<>> homes;
+    const auto known = homes.find(home);
+    if (known != homes.end()) return known->second;
+    return homes.emplace(home, set(demo_profile(home), {}, nullptr, spanish_stationery())).first->second;
 }
 
 std::string file_named(const PrintedHome& home, std::string_view name) {

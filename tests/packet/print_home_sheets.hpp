@@ -22,6 +22,8 @@ inline constexpr double kLargePrint = 1.5;
 /// The day for which the demo homes are written.
 Date demo_day();
 const Stationery& stationery();
+/// All sheets in Spanish, those for strangers too.
+const Stationery& spanish_stationery();
 SourceText demo_profile(std::string_view home);
 /// A demo home with edits, one a line: see rules/edited_home.hpp.
 SourceText edited_profile(std::string_view home, std::string_view edits);
@@ -49,6 +51,8 @@ SetHome set_home(const SourceText& profile, const PageSetup& setup = {});
 SetHome set_home_like(const SetHome& like, const SourceText& profile);
 /// A demo home on the usual page, laid out once for all tests of a program.
 const SetHome& set_demo_home(std::string_view home);
+/// The same with every sheet in Spanish.
+const SetHome& set_spanish_home(std::string_view home);
 
 /// The file of this name among those that print_home made.
 std::string file_named(const PrintedHome& home, std::string_view name);

@@ -32,6 +32,12 @@ std::optional<Answer> reading_ease(const Inputs& in) {
     return Answer{}.give("ease", *ease);
 }
 
+std::optional<Answer> spanish_reading_ease(const Inputs& in) {
+    const auto ease = calc::spanish_reading_ease(counts(in));
+    if (!ease) return std::nullopt;
+    return Answer{}.give("ease", *ease);
+}
+
 std::optional<Answer> long_word_grade(const Inputs& in) {
     const auto grade = calc::smog_grade(whole(in, "long-words"), whole(in, "sentences"));
     if (!grade) return std::nullopt;

@@ -96,7 +96,8 @@ bool is_letter(char c) {
 /// Signs beyond ASCII that stand between words; everything else there is taken for letters.
 constexpr std::string_view kBlanks[]{"\u00A0", "\u202F", "\u2009"};
 constexpr std::string_view kStops[]{"\u2013", "\u2014", "\u2192"};
-constexpr std::string_view kQuotes[]{"\u201C", "\u201D", "\u2018", "\u2019"};
+/// Quotation marks, and the signs that open a Spanish question or call.
+constexpr std::string_view kQuotes[]{"\u201C", "\u201D", "\u2018", "\u2019", "\u00AB", "\u00BB", "\u00BF", "\u00A1"};
 
 std::size_t length_of_sign(std::string_view rest, std::span<const std::string_view> signs) {
     for (const std::string_view sign : signs)

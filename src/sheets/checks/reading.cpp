@@ -7,7 +7,7 @@
 #include "rules/thresholds.hpp"
 #include "sheets/checks/checks.hpp"
 #include "sheets/checks/reading_counts.hpp"
-#include "sheets/checks/syllables.hpp"
+#include "sheets/checks/spanish_syllables.hpp"
 
 namespace ventfolio::sheet_check {
 namespace {
@@ -15,6 +15,9 @@ namespace {
 /// Highest school grade of what a family reads. Source: sixth-grade aim for health materials, American Medical
 /// Association and National Institutes of Health (from memory).
 constexpr double kGradeMost = 6.0;
+/// Lowest ease of what a family reads in Spanish: from here on "quite easy", the level of primary school. Source:
+/// INFLESZ scale, Barrio-Cantalejo et al. 2008 (from memory).
+constexpr double kSpanishEaseLeast = 65.0;
 
 constexpr std::array<std::string_view, 5> kEmergencySheets{"bedside-card", "responder-sheet", "wallet-card",
                                                            "alarm-response", "outage-plan"};
@@ -29,6 +32,25 @@ bool for_a_family(const JudgedDocument& sheet) {
     return (sheet.audience == wall || sheet.audience == folder) && !one_of(kClinicSheets, sheet.document.sheet);
 }
 
+/// How a text reads by the formula of its language.
+struct Ease {
+    std::string shown;  ///< "7.3", or "58 on the INFLESZ scale"
+    bool hard = false;
+};
+
+/// Nothing for a language that has no formula here.
+std::optional<Ease> ease_of(const JudgedDocument& sheet) {
+    const bool english = sheet.document.language.starts_with("en");
+    const bool spanish = sheet.document.language.starts_with("es");
+    if (!english && !spanish) return std::nullopt;
+    const calc::TextCounts counts = text_counts(sheet.sentences, english ? syllables : spanish_syllables);
+    const auto figure = english ? calc::reading_grade(counts) : calc::spanish_reading_ease(counts);
+    if (!figure || counts.words < threshold::kReadingGradeWordsLeast)
+        return Ease{"not counted for so few words", false};
+    if (english) return Ease{fmt::format("{:.1f}", *figure), *figure > kGradeMost};
+    return Ease{fmt::format("{:.0f} on the INFLESZ scale", *figure), *figure < kSpanishEaseLeast};
+}
+
 bool holds_a_word(const Sentence& sentence) {
     return std::ranges::any_of(sentence.tokens, [&](const Token& token) { return counts_as_word(sentence, token); });
 }
@@ -36,7 +58,9 @@ bool holds_a_word(const Sentence& sentence) {
 }  // namespace
 
 bool counts_as_word(const Sentence& sentence, const Token& token) {
-    const bool letters = token.folded.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == 0;
+    // What is beyond ASCII is a letter: "ÚTIL".
+    const unsigned char first = static_cast<unsigned char>(token.folded.front());
+    const bool letters = (first >= 'A' && first <= 'Z') || first >= 0x80;
     return letters && value_at(sentence.values, token.begin) == nullptr;
 }
 
@@ -46,7 +70,7 @@ bool is_running_text(const Sentence& sentence) {
     return kind == Passage::Kind::cell && sentence.closed && holds_a_word(sentence);
 }
 
-calc::TextCounts text_counts(const std::vector<Sentence>& sentences) {
+calc::TextCounts text_counts(const std::vector<Sentence>& sentences, SyllableCounter syllables_of) {
     calc::TextCounts counts;
     for (const Sentence& sentence : sentences) {
         if (!is_running_text(sentence)) continue;
@@ -54,23 +78,20 @@ calc::TextCounts text_counts(const std::vector<Sentence>& sentences) {
         for (const Token& token : sentence.tokens) {
             if (!counts_as_word(sentence, token)) continue;
             ++counts.words;
-            counts.syllables += syllables(token.folded);
+            counts.syllables += syllables_of(token.folded);
         }
     }
     return counts;
 }
 
 void family_text_hard_to_read(const JudgedDocument& sheet, DocumentReport& report) {
-    if (!sheet.document.language.starts_with("en")) return;  // the formula was made for English
-    const calc::TextCounts counts = text_counts(sheet.sentences);
-    std::optional<double> grade;
-    if (counts.words >= threshold::kReadingGradeWordsLeast) grade = calc::reading_grade(counts);
-    const std::string shown_grade = grade ? fmt::format("{:.1f}", *grade) : "not counted for so few words";
+    const auto ease = ease_of(sheet);
+    if (!ease) return;
     const auto words = [](const Sentence& sentence) { return static_cast<int>(sentence.tokens.size()); };
     const auto found = [&](const Sentence& sentence) {
         report.at(
             sentence, sentence.text.size(),
-            {{"sheet", sheet.document.sheet}, {"grade", shown_grade}, {"words", std::to_string(words(sentence))}});
+            {{"sheet", sheet.document.sheet}, {"grade", ease->shown}, {"words", std::to_string(words(sentence))}});
     };
     bool reported = false;
     const Sentence* longest = nullptr;
@@ -82,7 +103,7 @@ void family_text_hard_to_read(const JudgedDocument& sheet, DocumentReport& repor
         found(sentence);
         reported = true;
     }
-    if (!reported && longest && for_a_family(sheet) && grade && *grade > kGradeMost) found(*longest);
+    if (!reported && longest && for_a_family(sheet) && ease->hard) found(*longest);
 }
 
 }  // namespace ventfolio::sheet_check

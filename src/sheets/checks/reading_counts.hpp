@@ -1,9 +1,11 @@
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "calc/reading_grade.hpp"
 #include "sheets/checks/passages.hpp"
+#include "sheets/checks/syllables.hpp"
 
 /// What counts in the reading grade of a sheet: words of the template in sentences, items and closed lines of tables.
 /// Names, telephone numbers, values, units and headings do not.
@@ -11,6 +13,9 @@ namespace ventfolio::sheet_check {
 
 bool counts_as_word(const Sentence& sentence, const Token& token);
 bool is_running_text(const Sentence& sentence);
-calc::TextCounts text_counts(const std::vector<Sentence>& sentences);
+
+/// Counts the syllables of a word.
+using SyllableCounter = int (*)(std::string_view);
+calc::TextCounts text_counts(const std::vector<Sentence>& sentences, SyllableCounter syllables_of = syllables);
 
 }  // namespace ventfolio::sheet_check

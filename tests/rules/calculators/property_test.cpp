@@ -113,7 +113,8 @@ Arguments any_arguments(const CalculatorText& calculator, Choices& choices) {
 
 /// Below zero by nature: very easy texts, and temperatures.
 bool may_be_negative(std::string_view calculator) {
-    constexpr std::array<std::string_view, 3> kNames{"reading-grade", "reading-ease", "unit-conversion"};
+    constexpr std::array<std::string_view, 4> kNames{"reading-grade", "reading-ease", "spanish-reading-ease",
+                                                     "unit-conversion"};
     return std::ranges::find(kNames, calculator) != kNames.end();
 }
 
@@ -152,8 +153,8 @@ bool ends_in_the_book_alone(std::string_view calculator, std::string_view argume
         {"volume-alarm-share", "limit"},        {"volume-alarm-share", "usual"},
         {"minute-volume-alarm-share", "limit"}, {"minute-volume-alarm-share", "usual"},
         {"reading-grade", "syllables"},         {"reading-ease", "syllables"},
-        {"long-word-grade", "long-words"},      {"long-word-grade", "sentences"},
-        {"tolerance-band", "volume"},
+        {"spanish-reading-ease", "syllables"},  {"long-word-grade", "long-words"},
+        {"long-word-grade", "sentences"},       {"tolerance-band", "volume"},
     };
     return std::ranges::any_of(
         kOpen, [&](const Open& open) { return open.calculator == calculator && open.argument == argument; });
@@ -249,6 +250,7 @@ const std::vector<Trend>& trends() {
         {"cough-pressures", "swing", {"in"}, {"out"}},
         {"reading-grade", "grade", {"syllables"}, {"sentences"}},
         {"reading-ease", "ease", {"sentences"}, {"syllables"}},
+        {"spanish-reading-ease", "ease", {"sentences"}, {"syllables"}},
         {"long-word-grade", "grade", {"long-words"}, {"sentences"}},
         {"letter-height", "height", {"distance", "angle"}, {}},
         {"type-size", "size", {"capital"}, {"cap-height"}},
@@ -287,6 +289,7 @@ constexpr Trendless kTrendless[] = {
     {"mean-port-leak", "known-pressure", "the same"},
     {"reading-grade", "words", "lengthens sentences and shortens words"},
     {"reading-ease", "words", "lengthens sentences and shortens words"},
+    {"spanish-reading-ease", "words", "lengthens sentences and shortens words"},
 };
 
 bool names(const std::vector<const char*>& arguments, std::string_view name) {
