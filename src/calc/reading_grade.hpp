@@ -45,7 +45,8 @@ std::optional<double> smog_grade(int long_words, int sentences);
 /// call Spanish hard, because its words have more syllables.
 ///
 /// Formula  206.835 - 62.3 x syllables / words - words / sentences
-/// Units    none. INFLESZ: below 40 very hard, 40 to 55 rather hard, 55 to 65 normal, 65 to 80 quite easy, above 80 very
+/// Units    none. INFLESZ: below 40 very hard, 40 to 55 rather hard, 55 to 65 normal, 65 to 80 quite easy, above 80
+/// very
 ///          easy
 /// Range    as for reading_grade
 /// Source   Szigriszt Pazos 1993; Barrio-Cantalejo et al., An Sist Sanit Navar 2008;31:135 (both from memory)

@@ -1,5 +1,7 @@
 #include "packet/translation_note.hpp"
 
+#include <utility>
+
 namespace ventfolio {
 
 void add_translation_note(const WordBook& words, Furniture& furniture) {
@@ -7,7 +9,11 @@ void add_translation_note(const WordBook& words, Furniture& furniture) {
     if (words.find("reviewed") == "yes") return;
     Inline note;
     note.text = words.at("translation_unreviewed");
-    furniture.foot.push_back({std::move(note)});
+    // It goes on behind the last line: a landscape footer has room for both.
+    if (furniture.foot.empty()) furniture.foot.emplace_back();
+    Inlines& last = furniture.foot.back();
+    if (!last.empty()) note.text.insert(0, " ");
+    last.push_back(std::move(note));
 }
 
 }  // namespace ventfolio

@@ -5,8 +5,8 @@
 
 namespace ventfolio {
 
-/// Adds a line to the footer of a page whose language no medical translator has reviewed (`reviewed: no` in its file of
-/// words), in that language. It is furniture: no sheet code depends on it.
+/// Adds a sentence to the footer of a page whose language no medical translator has reviewed (`reviewed: no` in its
+/// file of words), in that language. It is furniture: no sheet code depends on it.
 void add_translation_note(const WordBook& words, Furniture& furniture);
 
 }  // namespace ventfolio
