@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "pdf/compressed.hpp"
 #include "pdf/pdf_error.hpp"
 #include "units/text.hpp"
 
@@ -76,7 +77,6 @@ HaruDocument::HaruDocument() : document_{HPDF_New(&HaruDocument::note, &fault_)}
     have(document_);
     document_->pdf_version =
         HPDF_VER_16;  // for PrintScaling; the library's own call for that leaves out the title flag
-    ok(HPDF_SetCompressionMode(document_, HPDF_COMP_ALL));
 }
 
 HaruDocument::~HaruDocument() { HPDF_Free(document_); }
@@ -88,10 +88,17 @@ HPDF_Page HaruDocument::add_page(double width, double height) {
     return page;
 }
 
+void HaruDocument::fill(HPDF_Dict stream, std::string_view bytes) {
+    const std::string packed = compressed(bytes);
+    ok(HPDF_Stream_Write(have(stream->stream), reinterpret_cast<const HPDF_BYTE*>(packed.data()),
+                         static_cast<HPDF_UINT>(packed.size())));
+    // The library must not compress it once more, and takes the entry out of a stream that it does not compress.
+    stream->filter = HPDF_STREAM_FILTER_NONE;
+    stream->write_fn = [](HPDF_Dict, HPDF_Stream to) { return HPDF_Stream_WriteStr(to, "/Filter /FlateDecode\n"); };
+}
+
 void HaruDocument::set_content(HPDF_Page page, std::string_view operators) {
-    const auto* attributes = have(static_cast<HPDF_PageAttr>(page->attr));
-    ok(HPDF_Stream_Write(have(attributes->stream), reinterpret_cast<const HPDF_BYTE*>(operators.data()),
-                         static_cast<HPDF_UINT>(operators.size())));
+    fill(have(have(static_cast<HPDF_PageAttr>(page->attr))->contents), operators);
 }
 
 std::string HaruDocument::font_name_on(HPDF_Page page, HPDF_Dict font) {
@@ -114,9 +121,7 @@ HPDF_Dict HaruDocument::new_indirect_dictionary() {
 
 HPDF_Dict HaruDocument::new_stream(std::string_view bytes) {
     const HPDF_Dict stream = have(HPDF_DictStream_New(document_->mmgr, document_->xref));
-    stream->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
-    ok(HPDF_Stream_Write(have(stream->stream), reinterpret_cast<const HPDF_BYTE*>(bytes.data()),
-                         static_cast<HPDF_UINT>(bytes.size())));
+    fill(stream, bytes);
     return stream;
 }
 

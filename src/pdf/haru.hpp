@@ -60,6 +60,9 @@ class HaruDocument {
     std::string bytes();
 
   private:
+    /// Compresses by libdeflate, which takes a third of the time of the library's own zlib.
+    void fill(HPDF_Dict stream, std::string_view bytes);
+
     struct Fault {
         HPDF_STATUS code = HPDF_OK;
         HPDF_STATUS detail = 0;

@@ -121,6 +121,9 @@ std::optional<Misread> misread_sign(std::string_view text, std::size_t at) {
     return Misread{at, std::max(at + 1, end_of_number(text, next)), "a digit, or its opposite"};
 }
 
+/// Digits and signs; most of a text is neither, and is passed over.
+bool may_begin_number(char c) { return is_digit(c) || c == '<' || c == '>'; }
+
 std::optional<Misread> misread_at(std::string_view text, std::size_t at) {
     if (text[at] == '<' || text[at] == '>') return misread_sign(text, at);
     if (is_digit(text[at])) return misread_number(text, at);
@@ -129,6 +132,10 @@ std::optional<Misread> misread_at(std::string_view text, std::size_t at) {
 
 void judge_signs(const Passage& passage, DocumentReport& report) {
     for (std::size_t at = 0; at < passage.text.size();) {
+        if (!may_begin_number(passage.text[at])) {
+            ++at;
+            continue;
+        }
         const PrintedValue* value = value_at(passage.values, at);
         // A name is printed as it is, whatever signs are in it.
         const bool name = value != nullptr && value->field.starts_with("person.");
