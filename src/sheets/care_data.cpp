@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <set>
+#include <string>
+#include <vector>
 
 #include "calc/next_due_date.hpp"
 #include "sheets/printed_dates.hpp"
@@ -68,9 +70,12 @@ class CareData {
     }
 
     bool speaks_of_longer(const std::string& how_often) const {
-        const std::string folded = lower_ascii(how_often);
-        return std::ranges::any_of(longer_words_,
-                                   [&](const std::string& word) { return folded.find(word) != std::string::npos; });
+        // At the start of a word only: the Spanish month, "mes", also ends the English "times".
+        const std::vector<std::string> said = split(lower_ascii(how_often), ' ');
+        return std::ranges::any_of(said, [&](const std::string& word) {
+            return std::ranges::any_of(longer_words_,
+                                       [&](const std::string& start) { return word.starts_with(start); });
+        });
     }
 
     void add_tasks() {
