@@ -85,8 +85,10 @@ class HomePrinter {
         home.profile = order_.read_file(home.outcome.file);
         home.profile.text.shrink_to_fit();  // it was made for the largest profile
         if (order_.resume && leave_current(home)) return;
-        CheckedHome checked = check_home(home.profile, order_.on);
-        if (!use(shelf_.for_home(checked.profile, order_.stationery), home)) return;
+        ReadResult read = read_profile(home.profile);
+        if (auto fault = shelf_.fault_of_region(read.profile, home.profile)) read.findings.push_back(std::move(*fault));
+        if (!use(shelf_.for_home(read.profile, order_.stationery), home)) return;
+        CheckedHome checked = check_home(std::move(read), home.profile, order_.on, &home.stationery->region);
         require_translated(*home.stationery, needed_for(order_.sheets.names(*home.stationery), *home.stationery));
         PrintedHome printed = print_home(std::move(checked), order_.on, order_.sheets, *home.stationery, measurer());
         home.findings = std::move(printed.findings);
@@ -123,7 +125,8 @@ class HomePrinter {
         const fs::path folder = folder_of(home.outcome.record_number);
         const std::optional<PacketFolder> packet = packet_to_replace(folder);
         if (!packet) return false;
-        const ShelvedStationery& same = shelf_.like(packet->record, order_.stationery);
+        const Profile profile = read_profile(home.profile).profile;
+        const ShelvedStationery& same = shelf_.for_home(profile, order_.stationery, &packet->record);
         if (!same.faults.empty() || !is_current(*packet, home.profile, order_.on, order_.sheets, same.stationery))
             return false;
         tell(Outcome::current, packet->record, folder, home);

@@ -31,10 +31,12 @@ FileReport checked_file(const std::string& name, const CheckOptions& options, co
         file.message = without_name(fault.what(), name);
         return file;
     }
-    const CheckedHome home = check_home(file.source, options.on);
-    file.findings = home.findings;
-    const ShelvedStationery& chosen = shelf.for_home(home.profile, choice);
+    ReadResult read = read_profile(file.source);
+    if (auto fault = shelf.fault_of_region(read.profile, file.source)) read.findings.push_back(std::move(*fault));
+    const ShelvedStationery& chosen = shelf.for_home(read.profile, choice);
     used = &chosen.stationery;
+    const CheckedHome home = check_home(std::move(read), file.source, options.on, &used->region);
+    file.findings = home.findings;
     const std::vector<Finding> of_sheets =
         chosen.faults.empty() ? check_sheets(home, options.on, chosen.stationery) : chosen.faults;
     file.findings.insert(file.findings.end(), of_sheets.begin(), of_sheets.end());

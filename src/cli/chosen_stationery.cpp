@@ -30,6 +30,15 @@ std::optional<StationeryChoice> chosen_stationery(const StationeryOptions& optio
             return std::nullopt;
         }
     }
+    if (!options.region.empty()) {
+        const std::vector<std::string> regions = shelf.regions();
+        if (std::ranges::find(regions, options.region) == regions.end()) {
+            fmt::print(stderr, "ventfolio: there is no region \"{}\"; the regions are: {}\n", options.region,
+                       nearest_first(options.region, regions));
+            return std::nullopt;
+        }
+        choice.region = options.region;
+    }
     return choice;
 }
 

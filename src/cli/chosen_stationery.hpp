@@ -10,12 +10,13 @@ namespace ventfolio {
 /// What a command line says of language and templates, as it was typed; empty: not given.
 struct StationeryOptions {
     std::string language;
+    std::string region;
 };
 
 /// The stationery that the program holds.
 StationeryShelf open_shelf();
 
-/// Reads the options. Nothing, after a word on standard error, for a language that there is not.
+/// Reads the options. Nothing, after a word on standard error, for a language or region that there is not.
 std::optional<StationeryChoice> chosen_stationery(const StationeryOptions& options, const StationeryShelf& shelf);
 
 /// For paper that belongs to no home: what was asked for, else the first region and its language.

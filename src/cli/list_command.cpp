@@ -137,8 +137,8 @@ int new_command(const NewOptions& options) {
     const Stationery& stationery = *chosen;
     std::vector<Finding> faults;
     Measurer measurer;
-    const Paper paper = stationery.region.paper == "a4" ? Paper::a4 : Paper::letter;
-    const std::string form = intake_form(show_blank_profile, stationery, paper, measurer, faults);
+    const std::string form =
+        intake_form(show_blank_profile, stationery, PrintOrder{}.setup(stationery).paper, measurer, faults);
     print_findings(faults, nullptr, stationery.sources, false);
     if (form.empty()) return kUnusable;
     write_output(options.output, form);

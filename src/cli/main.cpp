@@ -30,6 +30,8 @@ void add_date(CLI::App& command, DateArgument& argument) {
 void add_stationery(CLI::App& command, StationeryOptions& options) {
     command.add_option("--lang", options.language,
                        "Language of the papers, as es or Spanish (default: what the home reads)");
+    command.add_option("--region", options.region,
+                       "Emergency number, paper, dates and decimals as there (default: the home's, else us)");
 }
 
 class CommandLine {

@@ -79,7 +79,7 @@ int match_command(const MatchOptions& options) {
     }
     const PacketFolder packet = read_packet_folder(options.folder);
     const StationeryShelf shelf = open_shelf();
-    const Stationery* stationery = without_faults(shelf.like(packet.record, {}), true);
+    const Stationery* stationery = without_faults(shelf.for_home(Profile{}, {}, &packet.record), true);
     if (stationery == nullptr) return kUnusable;
     for (const FolderError& fault : packet.faults)
         fmt::print(stderr, "ventfolio: {}; restore it from a copy\n", fault.what());

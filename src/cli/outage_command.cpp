@@ -27,7 +27,7 @@ int write_paper(const std::vector<HomeInOutage>& homes, const OutageOptions& opt
     if (stationery == nullptr) return kUnusable;
     std::vector<Finding> faults;
     Measurer measurer;
-    const Paper usual = stationery->region.paper == "a4" ? Paper::a4 : Paper::letter;
+    const Paper usual = PrintOrder{}.setup(*stationery).paper;
     const std::string bytes =
         outage_paper(homes, options.question, *stationery, options.size.value_or(usual), measurer, faults);
     print_findings(faults, nullptr, stationery->sources, false);

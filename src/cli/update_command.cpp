@@ -6,6 +6,7 @@
 #include "cli/messages.hpp"
 #include "cli/world.hpp"
 #include "packet/update_home.hpp"
+#include "profile/read_profile.hpp"
 #include "rules/report_text.hpp"
 #include "units/text.hpp"
 
@@ -114,7 +115,12 @@ int update_one(const UpdateOptions& options) {
     const StationeryShelf shelf = open_shelf();
     const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
     if (!choice) return kUsage;
-    const Stationery* chosen = without_faults(shelf.like(from.record, *choice), options.quiet);
+    const ReadResult read = read_profile(profile);
+    if (const auto fault = shelf.fault_of_region(read.profile, profile)) {
+        print_findings({*fault}, &profile, {}, options.quiet, options.unmasked);
+        return kFindings;
+    }
+    const Stationery* chosen = without_faults(shelf.for_home(read.profile, *choice, &from.record), options.quiet);
     if (chosen == nullptr) return kUnusable;
     const Stationery& stationery = *chosen;
     require_translated(stationery, stationery.in_order());

@@ -26,7 +26,7 @@ bool holds(const PacketFolder& packet, const Document& document, const PrintOrde
 /// The sheets as they read on this day. Nothing if something refuses them: print_home tells what.
 std::vector<Document> sheets_today(const SourceText& profile, Date on, const std::vector<std::string>& names,
                                    std::optional<Moment> outage_start, const Stationery& stationery) {
-    const CheckedHome home = check_home(profile, on);
+    const CheckedHome home = check_home(profile, on, &stationery.region);
     const std::set<std::string> stopped = stopped_sheets(home.findings);
     const auto is_stopped = [&](const std::string& name) { return stopped.contains(name); };
     if (!home.readable || std::ranges::any_of(needed_for(names, stationery), is_stopped)) return {};

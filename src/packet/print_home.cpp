@@ -71,6 +71,13 @@ bool is_same_packet(const PacketRecord& one, const PacketRecord& other) {
     return one.record_number == other.record_number && one.revision == other.revision;
 }
 
+void give_emergency_number(Profile& profile, const Region& region) {
+    Group<Contact>& emergency = profile.contacts->emergency;
+    if (emergency.state != FieldState::absent) return;
+    emergency.state = FieldState::given;
+    emergency->phone.give(region.emergency_number, emergency.place);
+}
+
 }  // namespace
 
 std::vector<std::string> PrintOrder::names(const Stationery& stationery) const {
@@ -81,8 +88,12 @@ PageSetup PrintOrder::setup(const Stationery& stationery) const {
     return {paper.value_or(stationery.region.paper == "a4" ? Paper::a4 : Paper::letter), large_print ? 1.5 : 1.0};
 }
 
-CheckedHome check_home(const SourceText& source, Date on) {
-    ReadResult read = read_profile(source);
+CheckedHome check_home(const SourceText& source, Date on, const Region* region) {
+    return check_home(read_profile(source), source, on, region);
+}
+
+CheckedHome check_home(ReadResult read, const SourceText& source, Date on, const Region* region) {
+    if (region != nullptr) give_emergency_number(read.profile, *region);
     CheckedHome home;
     home.findings = std::move(read.findings);
     home.readable = std::ranges::none_of(home.findings, refuses);
@@ -107,7 +118,7 @@ std::vector<Finding> check_sheets(const CheckedHome& home, Date on, const Statio
 
 PrintedHome print_home(const SourceText& source, Date on, const PrintOrder& order, const Stationery& stationery,
                        Measurer& measurer) {
-    return print_home(check_home(source, on), on, order, stationery, measurer);
+    return print_home(check_home(source, on, &stationery.region), on, order, stationery, measurer);
 }
 
 PrintedHome print_home(CheckedHome checked, Date on, const PrintOrder& order, const Stationery& stationery,

@@ -10,6 +10,7 @@
 #include "packet/stationery.hpp"
 #include "profile/finding.hpp"
 #include "profile/profile.hpp"
+#include "profile/read_profile.hpp"
 #include "record/packet_record.hpp"
 
 namespace ventfolio {
@@ -67,7 +68,10 @@ struct CheckedHome {
     std::vector<Finding> findings;
     bool readable = false;  ///< the reader refused nothing, so the rules have judged it
 };
-CheckedHome check_home(const SourceText& profile, Date on);
+/// `region` gives the number for emergencies where the profile has none; null: the home is only judged, not worded.
+CheckedHome check_home(const SourceText& profile, Date on, const Region* region = nullptr);
+/// The same of a profile that has been read: its region can be chosen by what it says.
+CheckedHome check_home(ReadResult read, const SourceText& profile, Date on, const Region* region);
 
 /// What the templates and the checks over finished sheets say about a home: of each sheet that its profile does not
 /// stop. Nothing is laid out.

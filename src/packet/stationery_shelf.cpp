@@ -25,6 +25,24 @@ std::vector<std::string> names_in_head_of(const std::string& words) {
     return names;
 }
 
+std::string region_file(std::string_view name) { return fmt::format("{}{}.yaml", kRegions, name); }
+
+template <class E>
+std::optional<E> given(const Field<E>& field) {
+    return field.given() ? std::optional<E>{*field} : std::nullopt;
+}
+
+/// The ways of a region as one home wants them.
+void change(Region& region, const RegionChoice& choice) {
+    if (choice.paper) region.paper = Words<PaperSize>::words[static_cast<std::size_t>(*choice.paper)];
+    if (choice.date_order)
+        region.date_order = *choice.date_order == DateOrder::month_day_year ? Region::DateOrder::month_day_year
+                                                                            : Region::DateOrder::day_month_year;
+    if (choice.decimal_sign == DecimalSign::point && region.numbers.decimal_sign != ".") region.numbers = {".", ","};
+    if (choice.decimal_sign == DecimalSign::comma && region.numbers.decimal_sign != ",")
+        region.numbers = {",", std::string{kNoBreakSpace}};
+}
+
 bool is_sheet(std::string_view file) { return file.ends_with(".md") && file.find("partials/") == file.npos; }
 
 /// Paths of a language's files without its folder.
@@ -96,25 +114,28 @@ std::string StationeryShelf::language_for(const Profile& profile, std::string_vi
         for (const std::string& name : *read)
             if (auto language = find_language(name)) return *language;
     std::vector<Finding> told_when_it_is_used;
-    const auto file = files_.find(fmt::format("{}{}.yaml", kRegions, region));
+    const auto file = files_.find(region_file(region));
     if (file == files_.end()) return std::string{kFirstLanguage};
     return Region::read({file->first, file->second}, told_when_it_is_used).language;
 }
 
-const ShelvedStationery& StationeryShelf::at(const std::string& language, const std::string& region) const {
+const ShelvedStationery& StationeryShelf::at(const std::string& language, const RegionChoice& region) const {
     const std::lock_guard lock{mutex_};
     return read(language, region);
 }
 
-const ShelvedStationery& StationeryShelf::read(const std::string& language, const std::string& region) const {
+const ShelvedStationery& StationeryShelf::read(const std::string& language, const RegionChoice& region) const {
     if (const auto known = read_.find({language, region}); known != read_.end()) return *known->second;
     require_words(files_, language);
     auto fresh = std::make_unique<ShelvedStationery>();
     Stationery& stationery = fresh->stationery;
-    stationery = read_stationery(files_, language, region, fresh->faults);
+    stationery = read_stationery(files_, language, region.name, fresh->faults);
     stationery.missing = missing_sheets(files_, language);
-    if (stationery.region.language != language) {
-        const ShelvedStationery& strangers = read(stationery.region.language, region);
+    change(stationery.region, region);
+    const std::string& strangers_read = stationery.region.language;
+    // In a region whose language nobody has translated yet, strangers get what the family gets.
+    if (strangers_read != language && files_.contains(strangers_read + std::string{kWords})) {
+        const ShelvedStationery& strangers = read(strangers_read, region);
         stationery.for_strangers = &strangers.stationery;
         stationery.digest = sha256_hex(stationery.digest + strangers.stationery.digest);
         stationery.sources.insert(stationery.sources.end(), strangers.stationery.sources.begin(),
@@ -124,13 +145,39 @@ const ShelvedStationery& StationeryShelf::read(const std::string& language, cons
     return *read_.emplace(std::pair{language, region}, std::move(fresh)).first->second;
 }
 
-const ShelvedStationery& StationeryShelf::for_home(const Profile& profile, const StationeryChoice& choice) const {
-    const std::string region = choice.region.value_or(std::string{kFirstRegion});
-    return at(choice.language ? *choice.language : language_for(profile, region), region);
+const ShelvedStationery& StationeryShelf::for_home(const Profile& profile, const StationeryChoice& choice,
+                                                   const PacketRecord* before) const {
+    const Home& home = *profile.home;
+    RegionChoice region;
+    region.name = choice.region        ? *choice.region
+                  : names_region(home) ? *home.region
+                  : before != nullptr  ? before->made.region
+                                       : std::string{kFirstRegion};
+    region.paper = given(home.paper);
+    region.date_order = given(home.date_order);
+    region.decimal_sign = given(home.decimal_sign);
+    const std::string language = choice.language     ? *choice.language
+                                 : before != nullptr ? before->made.language
+                                                     : language_for(profile, region.name);
+    return at(language, region);
 }
 
-const ShelvedStationery& StationeryShelf::like(const PacketRecord& packet, const StationeryChoice& choice) const {
-    return at(choice.language.value_or(packet.made.language), choice.region.value_or(packet.made.region));
+bool StationeryShelf::names_region(const Home& home) const {
+    return home.region.given() && files_.contains(region_file(*home.region));
+}
+
+std::optional<Finding> StationeryShelf::fault_of_region(const Profile& profile, const SourceText& source) const {
+    const auto& region = profile.home->region;
+    if (!region.given() || names_region(*profile.home)) return std::nullopt;
+    Finding finding;
+    finding.rule = "word-not-in-list";
+    finding.message = fmt::format("There is no region \"{}\"; the regions are: {}.", *region, joined(regions(), ", "));
+    Mark mark;
+    mark.file = source.name;
+    mark.place = region.place;
+    mark.field = "home.region";
+    finding.marks.push_back(std::move(mark));
+    return finding;
 }
 
 void require_translated(const Stationery& stationery, const std::vector<std::string>& sheets) {

@@ -32,6 +32,15 @@ struct StationeryChoice {
     std::optional<std::string> region;    ///< "us"
 };
 
+/// A region, and what a home wants otherwise.
+struct RegionChoice {
+    std::string name;
+    std::optional<PaperSize> paper{};
+    std::optional<DateOrder> date_order{};
+    std::optional<DecimalSign> decimal_sign{};
+    friend auto operator<=>(const RegionChoice&, const RegionChoice&) = default;
+};
+
 /// Stationery with the faults that its files have. With any of them nothing may be printed.
 struct ShelvedStationery {
     Stationery stationery;
@@ -60,18 +69,22 @@ class StationeryShelf {
 
     /// Throws IncompleteLanguage where the files of words or phrases are missing; std::invalid_argument for a region
     /// that there is not.
-    const ShelvedStationery& at(const std::string& language, const std::string& region) const;
-    /// For a home: what was asked for, else what follows from its profile.
-    const ShelvedStationery& for_home(const Profile& profile, const StationeryChoice& choice) const;
-    /// For what follows a packet: what was asked for, else what the packet was made with.
-    const ShelvedStationery& like(const PacketRecord& packet, const StationeryChoice& choice) const;
+    const ShelvedStationery& at(const std::string& language, const RegionChoice& region) const;
+    /// For a home: what was asked for, else what its profile says; of a packet that it had before (may be null) what
+    /// that was made with; else the first region, and what those in the home read.
+    const ShelvedStationery& for_home(const Profile& profile, const StationeryChoice& choice,
+                                      const PacketRecord* before = nullptr) const;
+
+    /// A finding at `home.region` of a profile that names a region that there is not.
+    std::optional<Finding> fault_of_region(const Profile& profile, const SourceText& source) const;
 
   private:
-    const ShelvedStationery& read(const std::string& language, const std::string& region) const;
+    bool names_region(const Home& home) const;
+    const ShelvedStationery& read(const std::string& language, const RegionChoice& region) const;
 
     TemplateFiles files_;
     mutable std::mutex mutex_;
-    mutable std::map<std::pair<std::string, std::string>, std::unique_ptr<ShelvedStationery>> read_;
+    mutable std::map<std::pair<std::string, RegionChoice>, std::unique_ptr<ShelvedStationery>> read_;
 };
 
 /// Throws IncompleteLanguage, which names the files, if one of these sheets is missing in its language.

@@ -35,8 +35,8 @@ void require_usable(const PacketFolder& from) {
 }
 
 /// The home as it was when the packet before was printed.
-CheckedHome home_before(const PacketFolder& from) {
-    CheckedHome home = check_home(from.profile, *Date::parse(from.record.printed_on));
+CheckedHome home_before(const PacketFolder& from, const Stationery& stationery) {
+    CheckedHome home = check_home(from.profile, *Date::parse(from.record.printed_on), &stationery.region);
     if (!home.readable)
         throw FolderError{from.profile.name, "cannot be read by this version of ventfolio: " +
                                                  std::ranges::find_if(home.findings, refuses)->message};
@@ -146,12 +146,12 @@ class Update {
           target_{target},
           stationery_{stationery},
           measurer_{measurer},
-          was_{home_before(from)},
+          was_{home_before(from, stationery)},
           setup_{from.record.made.paper == "a4" ? Paper::a4 : Paper::letter,
                  from.record.made.large_print ? kLargePrint : 1.0} {}
 
     UpdatedHome run() {
-        CheckedHome checked = check_home(source_, on_);
+        CheckedHome checked = check_home(source_, on_, &stationery_.region);
         home_.findings = std::move(checked.findings);
         home_.refused = !checked.readable;
         if (home_.refused) return std::move(home_);

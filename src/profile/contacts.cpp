@@ -33,7 +33,7 @@ void OtherContact::describe(Visitor& visitor) {
 }
 
 void Contacts::describe(Visitor& visitor) {
-    visitor.group({.key = "emergency", .grade = Grade::essential, .help = "the emergency number",
+    visitor.group({.key = "emergency", .help = "the emergency number; left out, it is that of the region",
                    .ask = "family"}, emergency);
     visitor.group({.key = "equipment_provider", .grade = Grade::essential,
                    .help = "who owns and repairs the machines, day and night",

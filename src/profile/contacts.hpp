@@ -54,7 +54,8 @@ struct OtherContact {
     void describe(Visitor& visitor);
 };
 
-/// Whom to call. The first three must have a number before anything is printed.
+/// Whom to call. The first three must have a number before anything is printed; where nothing is said of `emergency`,
+/// its number is that of the region.
 struct Contacts {
     Group<Contact> emergency;
     Group<Contact> equipment_provider;

@@ -81,6 +81,14 @@ void Home::describe(Visitor& visitor) {
     visitor.leaf({.key = "dispatch_number", .on = folder | fire,
                   .help = "number under which dispatch knows this address", .longest = 40,
                   .example = "LF-0418"}, dispatch_number);
+    visitor.leaf({.key = "region", .help = "region whose emergency number, paper and dates the papers have; never printed",
+                  .shape = TextShape::identifier, .longest = 20, .example = "us"}, region);
+    visitor.leaf({.key = "paper", .help = "size of the paper, if not that of the region; never printed",
+                  .example = "a4"}, paper);
+    visitor.leaf({.key = "date_order", .help = "how dates are written, if not as in the region; never printed",
+                  .example = "day_month_year"}, date_order);
+    visitor.leaf({.key = "decimal_sign", .help = "sign before decimals, if not that of the region; never printed",
+                  .example = "point"}, decimal_sign);
 }
 
 void Evacuation::describe(Visitor& visitor) {

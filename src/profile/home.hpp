@@ -1,6 +1,8 @@
 #pragma once
 
+#include <array>
 #include <string>
+#include <string_view>
 
 #include "profile/field.hpp"
 
@@ -54,6 +56,25 @@ struct Site {
     void describe(Visitor& visitor);
 };
 
+/// The sheet of paper that the printer at hand takes.
+enum class PaperSize : std::uint8_t { letter, a4 };
+template <>
+struct Words<PaperSize> {
+    static constexpr std::array<std::string_view, 2> words{"letter", "a4"};
+};
+
+enum class DateOrder : std::uint8_t { day_month_year, month_day_year };
+template <>
+struct Words<DateOrder> {
+    static constexpr std::array<std::string_view, 2> words{"day_month_year", "month_day_year"};
+};
+
+enum class DecimalSign : std::uint8_t { point, comma };
+template <>
+struct Words<DecimalSign> {
+    static constexpr std::array<std::string_view, 2> words{"point", "comma"};
+};
+
 /// The home. Address and ways in never stand on a wall or in a wallet.
 struct Home {
     Field<std::string> address;
@@ -68,6 +89,11 @@ struct Home {
     Group<Hazards> hazards;
     List<Site> other_sites;
     Field<std::string> dispatch_number;
+    // How the papers are written, where the home does not follow the ways of the usual region.
+    Field<std::string> region;
+    Field<PaperSize> paper;
+    Field<DateOrder> date_order;
+    Field<DecimalSign> decimal_sign;
 
     void describe(Visitor& visitor);
 };

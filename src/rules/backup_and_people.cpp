@@ -127,8 +127,11 @@ void emergency_numbers_missing(const Household& home, Report& report) {
     const RoleContact always[] = {{&contacts.emergency, "the emergency number"},
                                   {&contacts.equipment_provider, "the equipment provider"},
                                   {&contacts.prescriber_on_call, "the prescriber on call"}};
-    for (const RoleContact& role : always)
+    for (const RoleContact& role : always) {
+        // Where nothing is said of it, the emergency number is that of the region.
+        if (role.contact == &contacts.emergency && contacts.emergency.state == FieldState::absent) continue;
         if (!(*role.contact)->phone) report.at((*role.contact)->phone).with("role", std::string{role.role});
+    }
     for (const EscalationStep& step : home.profile.escalation) {
         if (!step.call) continue;
         const Group<Contact>* contact = contact_of(contacts, *step.call);

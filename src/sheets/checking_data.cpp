@@ -75,7 +75,7 @@ class Record {
             if (at == nullptr || !at->field->given() || (at->info.on & folder) != 0) continue;
             text = with_replaced(std::move(text), written(*at->field), printer_.words().at("findings.private"));
         }
-        return with_printed_dates(std::move(text), printer_);
+        return with_printed_numbers(with_printed_dates(std::move(text), printer_), printer_.region().numbers);
     }
 
     const Household& home_;
@@ -142,7 +142,9 @@ void add_workings(TemplateData::Object& data, const Household& home, const Print
         TemplateData::Object item;
         item["what"] = said("working", std::string{printer.words().at(fmt::format("workings.{}", calculator.name))});
         item["about"] = working.about.empty() ? TemplateData{} : said("working-about", working.about);
-        item["worked"] = said("working-worked", with_printed_dates(working.calculation.worked, printer));
+        item["worked"] = said(
+            "working-worked",
+            with_printed_numbers(with_printed_dates(working.calculation.worked, printer), printer.region().numbers));
         item["source"] = said("working-source", std::string{calculator.source});
         items.emplace_back(std::move(item));
     }

@@ -32,7 +32,7 @@ const PlacedSheet* known_drawing(const SetHome* like, const Document& document, 
 
 SetHome set(const SourceText& profile, const PageSetup& setup, const SetHome* like, const Stationery& own) {
     SetHome home;
-    home.checked = check_home(profile, demo_day());
+    home.checked = check_home(profile, demo_day(), &stationery().region);
     if (home.refused_by_profile()) return home;
     const Household household{home.checked.profile, demo_day()};
     for (Document& document : make_documents(household, home.checked.findings, own, own.in_order(), home.of_sheets)) {

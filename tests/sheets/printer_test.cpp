@@ -4,6 +4,7 @@
 #include "packet/print_home_sheets.hpp"
 #include "profile/prescription.hpp"
 #include "profile/read_measure.hpp"
+#include "sheets/printed_numbers.hpp"
 #include "sheets/printer.hpp"
 #include "units/text.hpp"
 
@@ -188,5 +189,22 @@ TEST_CASE("a setting is printed in the unit of the device and never converted") 
         CHECK(text.starts_with(number + "~"));
         CHECK(text.substr(number.size() + 1) ==
               std::string{stationery().words.at("units." + std::string{measure.unit.symbol})});
+    }
+}
+
+TEST_CASE("numbers in a text of the program are written as the region does") {
+    // SI Brochure, 9th edition, 5.4.4 (from memory): the decimal sign is a point or a comma, thousands stand apart by a
+    // blank. `~` is a no-break space.
+    const NumberFormat comma{",", std::string{kNoBreakSpace}};
+    const std::pair<const char*, const char*> rows[] = {
+        {"(2,000 psi - 500 psi) x 0.28", "(2~000 psi - 500 psi) x 0,28"},
+        {"3.086 s; 1.2 s / 4.286 s = 28 %.", "3,086 s; 1,2 s / 4,286 s = 28 %."},
+        {"12, 14 and 16", "12, 14 and 16"},
+        {"prescriptions.0.rate", "prescriptions.0.rate"},
+        {"version 1.2.3", "version 1.2.3"},
+    };
+    for (const auto& [text, expected] : rows) {
+        CHECK(with_replaced(with_printed_numbers(text, comma), kNoBreakSpace, "~") == expected);
+        CHECK(with_printed_numbers(text, {}) == text);
     }
 }
