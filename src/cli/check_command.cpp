@@ -64,7 +64,7 @@ void print_summary(const std::vector<FileReport>& files) {
 }  // namespace
 
 int check_command(const CheckOptions& options) {
-    const StationeryShelf shelf = open_shelf();
+    const StationeryShelf shelf = open_shelf(options.stationery);
     const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
     if (!choice) return kUsage;
     std::vector<std::string> names = options.profiles;

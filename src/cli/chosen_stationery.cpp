@@ -18,7 +18,10 @@ std::string nearest_first(std::string_view word, std::vector<std::string> names)
 
 }  // namespace
 
-StationeryShelf open_shelf() { return StationeryShelf{built_in_files()}; }
+StationeryShelf open_shelf(const StationeryOptions& options) {
+    if (options.templates.empty()) return StationeryShelf{built_in_files()};
+    return StationeryShelf{built_in_files(), read_template_folder(options.templates)};
+}
 
 std::optional<StationeryChoice> chosen_stationery(const StationeryOptions& options, const StationeryShelf& shelf) {
     StationeryChoice choice;

@@ -11,10 +11,11 @@ namespace ventfolio {
 struct StationeryOptions {
     std::string language;
     std::string region;
+    std::string templates;  ///< folder of a clinic's own
 };
 
-/// The stationery that the program holds.
-StationeryShelf open_shelf();
+/// The stationery that the program holds, and that of the clinic over it. Throws FolderError.
+StationeryShelf open_shelf(const StationeryOptions& options = {});
 
 /// Reads the options. Nothing, after a word on standard error, for a language or region that there is not.
 std::optional<StationeryChoice> chosen_stationery(const StationeryOptions& options, const StationeryShelf& shelf);

@@ -100,6 +100,18 @@ int explain_command(const std::string& name);
 enum class ListOf { sheets, rules, fields, calculators };
 int list_command(ListOf what);
 
+struct TemplatesOptions {
+    std::string folder;                 ///< of the clinic's templates
+    std::vector<std::string> profiles;  ///< to check with; empty: the demo homes
+    Date on;
+    bool quiet = false;
+};
+/// Says what is wrong with a clinic's templates and translations. Status 1 for faults, 3 for a file that cannot be
+/// used.
+int templates_check_command(const TemplatesOptions& options);
+/// Writes the built-in templates into a new folder.
+int templates_export_command(const TemplatesOptions& options);
+
 enum class SchemaOf { profile, check, packet, print };
 int schema_command(SchemaOf what);
 /// A commented profile to standard output; with `paper` the blank form as PDF, to `output` or, if that is empty, to

@@ -129,7 +129,7 @@ int new_command(const NewOptions& options) {
         fmt::print(stderr, "ventfolio: a PDF is nothing for a terminal; write it to a file with -o FILE\n");
         return kUsage;
     }
-    const StationeryShelf shelf = open_shelf();
+    const StationeryShelf shelf = open_shelf(options.stationery);
     const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
     if (!choice) return kUsage;
     const Stationery* chosen = without_faults(at_choice(shelf, *choice), false);

@@ -30,6 +30,7 @@ void add_date(CLI::App& command, DateArgument& argument) {
 void add_stationery(CLI::App& command, StationeryOptions& options) {
     command.add_option("--lang", options.language,
                        "Language of the papers, as es or Spanish (default: what the home reads)");
+    command.add_option("--templates", options.templates, "Folder of a clinic's own templates, over the built-in ones");
     command.add_option("--region", options.region,
                        "Emergency number, paper, dates and decimals as there (default: the home's, else us)");
 }
@@ -49,6 +50,7 @@ class CommandLine {
         add_calc();
         add_explain();
         add_list();
+        add_templates();
         add_writers();
     }
 
@@ -293,6 +295,29 @@ class CommandLine {
         command->callback([this] { action_ = [this] { return list_command(list_); }; });
     }
 
+    void add_templates() {
+        CLI::App* templates = app_.add_subcommand("templates", "Write the built-in templates, or check a clinic's own");
+        templates->require_subcommand(1);
+        CLI::App* write = templates->add_subcommand("export", "Write the built-in templates into a new folder");
+        write->add_option("folder", templates_.folder, "Folder that is not there yet, or is empty")->required();
+        write->add_flag("--quiet", templates_.quiet, "Say only what is wrong");
+        write->footer("Example: ventfolio templates export clinic");
+        write->callback([this] { action_ = [this] { return templates_export_command(templates_); }; });
+        CLI::App* check = templates->add_subcommand("check", "Say what is wrong with a clinic's templates");
+        check->add_option("folder", templates_.folder, "Folder of the clinic's templates")->required();
+        check->add_option("profile", templates_.profiles, "YAML profiles to check with (default: the demo homes)");
+        add_date(*check, date_);
+        check->add_flag("--quiet", templates_.quiet, "Findings without why, what to do and source");
+        check->footer("Example: ventfolio templates check clinic");
+        check->callback([this] {
+            action_ = [this] {
+                templates_.on = date_.date();
+                return templates_check_command(templates_);
+            };
+        });
+        templates->footer("Example: ventfolio templates export clinic\nExample: ventfolio templates check clinic");
+    }
+
     void add_writers() {
         CLI::App* starter = app_.add_subcommand("new", "Write a commented profile to start from");
         starter->add_flag("--paper", new_.paper, "Instead, a blank form to fill in by hand, as PDF");
@@ -325,6 +350,7 @@ class CommandLine {
     OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}, {}};
     DueOptions due_{{}, *Date::of(2000, 1, 1), 30, DueOptions::Format::text, false, {}, {}};
     NewOptions new_{};
+    TemplatesOptions templates_{{}, {}, *Date::of(2000, 1, 1), false};
     std::string format_ = "text";
     std::string paper_;
     std::size_t jobs_ = 0;

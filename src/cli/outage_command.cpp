@@ -43,7 +43,7 @@ int outage_command(const OutageOptions& options) {
         fmt::print(stderr, "ventfolio: a PDF is nothing for a terminal; write it to a file with -o FILE\n");
         return kUsage;
     }
-    const StationeryShelf shelf = open_shelf();
+    const StationeryShelf shelf = open_shelf(options.stationery);
     const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
     if (!choice) return kUsage;
     std::vector<HomeInOutage> homes;

@@ -158,7 +158,7 @@ int print_many(const CaseloadOrder& order, const PrintOptions& options, const St
 }  // namespace
 
 int print_command(const PrintOptions& options) {
-    const StationeryShelf shelf = open_shelf();
+    const StationeryShelf shelf = open_shelf(options.stationery);
     std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
     if (!choice || !known_sheets(options, shelf) || !outage_start_fits(options)) return kUsage;
     const CaseloadOrder order = caseload_order(options, std::move(*choice));

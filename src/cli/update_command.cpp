@@ -112,7 +112,7 @@ int update_one(const UpdateOptions& options) {
     const SourceText profile = read_file(options.profile);
     const PacketFolder from = read_packet_folder(options.from);
     print_chain_faults(from);
-    const StationeryShelf shelf = open_shelf();
+    const StationeryShelf shelf = open_shelf(options.stationery);
     const std::optional<StationeryChoice> choice = chosen_stationery(options.stationery, shelf);
     if (!choice) return kUsage;
     const ReadResult read = read_profile(profile);

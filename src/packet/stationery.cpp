@@ -35,12 +35,15 @@ int order_of(const Template& sheet) {
 
 using TemplateFile = TemplateFiles::value_type;
 
-SourceText source_of(const TemplateFile& file) { return {"templates/" + file.first, file.second}; }
+SourceText source_of(const TemplateFile& file, const OwnFiles& own) {
+    const auto shown = own.names.find(file.first);
+    return {shown == own.names.end() ? "templates/" + file.first : shown->second, file.second};
+}
 
-SourceText source_named(const TemplateFiles& files, const std::string& name) {
+SourceText source_named(const TemplateFiles& files, const std::string& name, const OwnFiles& own) {
     const auto file = files.find(name);
     if (file == files.end()) throw std::invalid_argument{fmt::format("there is no built-in file templates/{}", name)};
-    return source_of(*file);
+    return source_of(*file, own);
 }
 
 /// The files of one language and region, each with its length, so that no word can pass from one to the next.
@@ -98,25 +101,36 @@ TemplateFiles built_in_files() {
 }
 
 Stationery read_stationery(const TemplateFiles& files, std::string_view language, std::string_view region,
-                           std::vector<Finding>& findings) {
+                           std::vector<Finding>& findings, const OwnFiles& own) {
     Stationery stationery;
     const std::string folder = std::string{language} + "/";
-    const SourceText words = source_named(files, folder + "words.yaml");
-    const SourceText ways = source_named(files, fmt::format("regions/{}.yaml", region));
-    const SourceText phrases = source_named(files, folder + "phrases.yaml");
+    const SourceText words = source_named(files, folder + "words.yaml", own);
+    const SourceText ways = source_named(files, fmt::format("regions/{}.yaml", region), own);
+    const SourceText phrases = source_named(files, folder + "phrases.yaml", own);
     stationery.words = WordBook::read(words, findings);
+    const auto own_words = own.words.find(folder + "words.yaml");
+    if (own_words != own.words.end()) {
+        stationery.sources.push_back({own.names.at(own_words->first), own_words->second});
+        stationery.words.lay_over(stationery.sources.back(), findings);
+    }
     stationery.phrases = PhraseBook::read(phrases, findings);
+    // Only `templates check` looks for hard words; a language may do without a list of them.
+    if (const auto plain = files.find(folder + "plain.yaml"); plain != files.end()) {
+        stationery.sources.push_back(source_of(*plain, own));
+        stationery.plain = PlainWords::read(stationery.sources.back(), findings);
+    }
     stationery.region = Region::read(ways, findings);
     stationery.region_name = region;
-    stationery.sources = {words, phrases, ways};
-    stationery.digest = digest_of(files, folder, ways.name);
+    stationery.sources.insert(stationery.sources.end(), {words, phrases, ways});
+    stationery.digest = digest_of(files, folder, fmt::format("regions/{}.yaml", region));
+    if (own_words != own.words.end()) stationery.digest = sha256_hex(stationery.digest + own_words->second);
     Partials partials;
     for (const TemplateFile& file : files)
-        if (file.first.starts_with(folder + "partials/")) partials.emplace(stem_of(file.first), source_of(file));
+        if (file.first.starts_with(folder + "partials/")) partials.emplace(stem_of(file.first), source_of(file, own));
     for (const TemplateFile& file : files) {
         const bool partial = file.first.starts_with(folder + "partials/");
         if (!file.first.starts_with(folder) || !file.first.ends_with(".md") || partial) continue;
-        Template parsed = parse_template(source_of(file), partials);
+        Template parsed = parse_template(source_of(file, own), partials);
         findings.insert(findings.end(), parsed.findings.begin(), parsed.findings.end());
         stationery.sources.insert(stationery.sources.end(), parsed.files.begin(), parsed.files.end());
         stationery.sheets.emplace(without_extension(file.first.substr(folder.size())), std::move(parsed));

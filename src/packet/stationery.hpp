@@ -6,6 +6,7 @@
 
 #include "markup/template.hpp"
 #include "sheets/checks/phrases.hpp"
+#include "sheets/plain_words.hpp"
 #include "sheets/word_book.hpp"
 
 namespace ventfolio {
@@ -18,6 +19,7 @@ struct Stationery {
     std::map<std::string, Template, std::less<>> sheets;
     WordBook words;
     PhraseBook phrases;
+    PlainWords plain;
     Region region;
     std::string region_name;          ///< "us"
     std::string digest;               ///< SHA-256 over all these files: another one means that words may have changed
@@ -50,6 +52,12 @@ struct Stationery {
 /// Templates and word files by their path: "en/bedside-card.md", "regions/us.yaml".
 using TemplateFiles = std::map<std::string, std::string>;
 
+/// What a clinic has in the place of built-in files.
+struct OwnFiles {
+    std::map<std::string, std::string> names;  ///< of files by their path, as messages show them
+    TemplateFiles words;                       ///< by path; they lie over the words that are read from there
+};
+
 /// The files that the program holds.
 TemplateFiles built_in_files();
 
@@ -58,7 +66,7 @@ TemplateFiles built_in_files();
 ///
 /// Throws std::invalid_argument where the files of the language or the region are missing.
 Stationery read_stationery(const TemplateFiles& files, std::string_view language, std::string_view region,
-                           std::vector<Finding>& findings);
+                           std::vector<Finding>& findings, const OwnFiles& own = {});
 
 /// The built-in stationery. Faults of its files are appended to `findings`.
 ///

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <set>
 
+#include "packet/cautions.hpp"
 #include "record/sha256.hpp"
 #include "units/text.hpp"
 
@@ -75,6 +76,18 @@ void require_words(const TemplateFiles& files, const std::string& language) {
 
 }  // namespace
 
+StationeryShelf::StationeryShelf(TemplateFiles built_in, const TemplateOverlay& clinic) : files_{std::move(built_in)} {
+    if (clinic.files.empty()) return;
+    built_in_ = files_;
+    for (const auto& [path, text] : clinic.files) {
+        own_.names[path] = (clinic.folder / path).string();
+        const bool adds_words = path.ends_with(kWords) && files_.contains(path);
+        if (path.ends_with(kPhrases) && files_.contains(path) && files_.at(path) != text)
+            throw FolderError{clinic.folder / path, "the phrases by which sheets are checked are not a clinic's"};
+        (adds_words ? own_.words : files_)[path] = text;
+    }
+}
+
 std::vector<std::string> StationeryShelf::languages() const {
     std::vector<std::string> names;
     for (const auto& [path, text] : files_)
@@ -93,8 +106,9 @@ std::vector<std::string> StationeryShelf::regions() const {
 
 std::vector<std::string> StationeryShelf::sheets() const {
     std::set<std::string> names;
-    for (const std::string& file : files_in(files_, std::string{kFirstLanguage}))
-        if (is_sheet(file)) names.insert(file.substr(0, std::min(file.find('/'), file.rfind('.'))));
+    for (const std::string& language : languages())
+        for (const std::string& file : files_in(files_, language))
+            if (is_sheet(file)) names.insert(file.substr(0, std::min(file.find('/'), file.rfind('.'))));
     return {names.begin(), names.end()};
 }
 
@@ -129,7 +143,8 @@ const ShelvedStationery& StationeryShelf::read(const std::string& language, cons
     require_words(files_, language);
     auto fresh = std::make_unique<ShelvedStationery>();
     Stationery& stationery = fresh->stationery;
-    stationery = read_stationery(files_, language, region.name, fresh->faults);
+    stationery = read_stationery(files_, language, region.name, fresh->faults, own_);
+    compare_with_built_in(*fresh, language, region);
     stationery.missing = missing_sheets(files_, language);
     change(stationery.region, region);
     const std::string& strangers_read = stationery.region.language;
@@ -143,6 +158,16 @@ const ShelvedStationery& StationeryShelf::read(const std::string& language, cons
         fresh->faults.insert(fresh->faults.end(), strangers.faults.begin(), strangers.faults.end());
     }
     return *read_.emplace(std::pair{language, region}, std::move(fresh)).first->second;
+}
+
+void StationeryShelf::compare_with_built_in(ShelvedStationery& clinic, const std::string& language,
+                                            const RegionChoice& region) const {
+    if (!built_in_.contains(language + std::string{kWords}) || !clinic.faults.empty()) return;
+    const std::string known = built_in_.contains(region_file(region.name)) ? region.name : std::string{kFirstRegion};
+    std::vector<Finding> none;
+    const Stationery built_in = read_stationery(built_in_, language, known, none);
+    check_cautions(clinic.stationery, built_in, clinic.faults);
+    for (const SourceText& source : built_in.sources) clinic.stationery.sources.push_back(source);
 }
 
 const ShelvedStationery& StationeryShelf::for_home(const Profile& profile, const StationeryChoice& choice,

@@ -12,6 +12,7 @@
 
 #include "packet/packet_folder.hpp"
 #include "packet/stationery.hpp"
+#include "packet/template_folder.hpp"
 #include "profile/profile.hpp"
 
 namespace ventfolio {
@@ -47,15 +48,16 @@ struct ShelvedStationery {
     std::vector<Finding> faults;
 };
 
-/// The stationery of all languages and regions. Each is read once, when it is first asked for; several threads may ask.
+/// The stationery of all languages and regions, built in or with a clinic's files over it. Each is read once, when it
+/// is first asked for; several threads may ask.
 class StationeryShelf {
   public:
-    explicit StationeryShelf(TemplateFiles files) : files_{std::move(files)} {}
+    explicit StationeryShelf(TemplateFiles built_in, const TemplateOverlay& clinic = {});
 
     /// A language is a folder that has words: "en", then the others in the order of the alphabet.
     std::vector<std::string> languages() const;
     std::vector<std::string> regions() const;
-    /// The names of all sheets of the first language, in the order of the alphabet.
+    /// The names of all sheets in whatever language, in the order of the alphabet.
     std::vector<std::string> sheets() const;
 
     /// The language that goes by this name: its folder, or one of the `names` in the head of its file of words.
@@ -82,7 +84,12 @@ class StationeryShelf {
     bool names_region(const Home& home) const;
     const ShelvedStationery& read(const std::string& language, const RegionChoice& region) const;
 
+    void compare_with_built_in(ShelvedStationery& clinic, const std::string& language,
+                               const RegionChoice& region) const;
+
     TemplateFiles files_;
+    TemplateFiles built_in_;  ///< only where a clinic's files lie over them
+    OwnFiles own_;
     mutable std::mutex mutex_;
     mutable std::map<std::pair<std::string, RegionChoice>, std::unique_ptr<ShelvedStationery>> read_;
 };

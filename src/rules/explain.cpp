@@ -1,6 +1,7 @@
 #include "rules/explain.hpp"
 
 #include <fmt/format.h>
+#include <array>
 
 #include <algorithm>
 #include <vector>
@@ -113,11 +114,12 @@ std::optional<std::string> nearest_rule(std::string_view name) {
 }
 
 std::string list_rules() {
-    constexpr std::string_view kJudges[]{"reading", "profile", "template", "sheet", "sheet", "acceptance", "update"};
+    constexpr std::array<std::string_view, 8> kJudges{"reading", "profile", "template",   "template",
+                                                      "sheet",   "sheet",   "acceptance", "update"};
     std::string out;
     for (const RuleText& rule : rule_book())
         out += fmt::format("{:<46} {:<12} {:<10} {}\n", rule.name, name_of(rule.severity),
-                           kJudges[static_cast<std::size_t>(rule.judges)], rule.subject);
+                           kJudges.at(static_cast<std::size_t>(rule.judges)), rule.subject);
     return out;
 }
 

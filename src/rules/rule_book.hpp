@@ -18,6 +18,7 @@ enum class Judges : std::uint8_t {
     reading,     ///< found while the profile is read: syntax, units, ranges, missing fields
     profile,     ///< a check in rules/ over the finished profile
     markup,      ///< found while a template is read
+    overlay,     ///< found where templates of a clinic or a translation are compared with the built-in ones
     document,    ///< a check over a finished sheet, in sheets/checks
     layout,      ///< found while a finished sheet is set on its pages
     acceptance,  ///< the list of accepted findings, after everything else

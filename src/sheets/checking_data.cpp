@@ -8,6 +8,7 @@
 #include "rules/report.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/workings.hpp"
+#include "sheets/printed_numbers.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {

@@ -20,10 +20,18 @@ class WordBook {
     /// Faults of the file are appended to `findings`, with their place.
     static WordBook read(const SourceText& source, std::vector<Finding>& findings);
 
+    /// A clinic's own words in the place of these, key by key. A key that there is not is a fault, but for the name of
+    /// a new sheet; so is another wording of what each page says of its limits.
+    void lay_over(const SourceText& source, std::vector<Finding>& findings);
+
     std::optional<std::string_view> find(std::string_view key) const;
     /// A word that every language must have; throws MissingWord when the file lacks it.
     std::string_view at(std::string_view key) const;
     const std::string& language() const { return language_; }
+    /// As messages cite it.
+    const std::string& file() const { return file_; }
+    /// In the order of the alphabet.
+    std::vector<std::string> keys() const;
 
   private:
     std::map<std::string, std::string, std::less<>> words_;

@@ -81,6 +81,32 @@ TEST_CASE("no folder of anyone's machine stands in templates, profiles or docume
     }
 }
 
+TEST_CASE("emergency numbers and paper sizes stand in regions, not in code or in sheets") {
+    // Whole numbers only: 1.112 or DEMO-911 are something else.
+    const std::regex number{R"((^|[^\w.-])(911|999|112)([^\w.-]|$))"};
+    REQUIRE(std::regex_search("Call 911 now", number));
+    // In code only what could be printed: a breath rate of 112 is none.
+    const std::regex quoted_number{R"re("(|[^"]*[^\w.-])(911|999|112)([^\w.-][^"]*|)")re"};
+    REQUIRE(std::regex_search("say(\"Call 911 now\")", quoted_number));
+    REQUIRE(std::regex_search("number = \"911\";", quoted_number));
+    const std::regex paper{R"(\bA4\b|8[.,]5 ?(x|in)|\bUS Letter\b)"};
+    REQUIRE(std::regex_search("on A4 paper", paper));
+    std::size_t read = 0;
+    for (const fs::path& file : files_below(kProject / "src", {".cpp", ".hpp"})) {
+        CAPTURE(file);
+        for (const std::string& line : lines_of(contents(file)))
+            CHECK(!std::regex_search(code_of(line), quoted_number));
+        ++read;
+    }
+    for (const fs::path& file : files_below(kProject / "templates", {".md"})) {
+        CAPTURE(file);
+        CHECK(!std::regex_search(contents(file), number));
+        CHECK(!std::regex_search(contents(file), paper));
+        ++read;
+    }
+    CHECK(read > 300);
+}
+
 TEST_CASE("every header says that it is read once") {
     for (const fs::path& file : files_below(kProject / "src", {".hpp"})) {
         CAPTURE(file);

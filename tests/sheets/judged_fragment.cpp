@@ -5,8 +5,11 @@
 #include <set>
 #include <stdexcept>
 
+#include "packet/cautions.hpp"
 #include "packet/documents.hpp"
 #include "packet/print_home_sheets.hpp"
+#include "packet/template_check.hpp"
+#include "packet/translation.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio::testing {
@@ -30,6 +33,23 @@ CheckedHome readable_home(const Fragment& fragment) {
     CheckedHome checked = check_home(edited_profile(fragment.home, fragment.edits), *Date::parse(fragment.on));
     if (!checked.readable) throw std::runtime_error{checked.findings.front().message};
     return checked;
+}
+
+const RuleText& rule_of(const RuleExample& example) {
+    for (const RuleText& rule : rule_book())
+        if (&rule.example == &example) return rule;
+    throw std::runtime_error{"an example of no rule"};
+}
+
+/// A file in the place of a built-in one, beside the built-in stationery: what this one rule says.
+std::vector<Finding> judged_overlay(const RuleText& rule, const RuleExample& example, const std::string& text) {
+    std::vector<Finding> findings;
+    const Stationery changed = stationery_with(std::string{example.file}, text, findings);
+    check_cautions(changed, stationery(), findings);
+    compare_translation(stationery(), changed, findings);
+    check_plain_words(changed, findings);
+    std::erase_if(findings, [&](const Finding& finding) { return finding.rule != rule.name; });
+    return findings;
 }
 
 /// Sheets of a home, judged, and set on pages where `laid_out` says so.
@@ -58,6 +78,7 @@ std::vector<Finding> judged_fragment(const Fragment& fragment) {
 
 std::vector<Finding> judged_example(const RuleExample& example, ExampleFragment fragment) {
     const std::string text = written_out(fragment);
+    if (rule_of(example).judges == Judges::overlay) return judged_overlay(rule_of(example), example, text);
     const Fragment words{example.home, example.edits, example.sheet, example.audience, text, example.on};
     const bool whole_file = example.form == ExampleForm::template_file;
     std::vector<Finding> findings;

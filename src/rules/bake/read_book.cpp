@@ -147,7 +147,7 @@ std::string form_of(const YAML::Node& example) {
 
 void check_form(const Source& source, const YAML::Node& example, const Rule& rule) {
     const std::string& form = rule.example.form;
-    const bool of_template = rule.judges == "markup" || rule.judges == "layout";
+    const bool of_template = rule.judges == "markup" || rule.judges == "layout" || rule.judges == "overlay";
     const bool fits = rule.judges == "document" ? form == "words"
                       : of_template             ? form == "words" || form == "template_file"
                                                 : form == "edits" || (form == "profile" && rule.judges == "reading");
@@ -236,11 +236,11 @@ Book read_book(const std::filesystem::path& sheets, const std::filesystem::path&
         const Source source{path};
         source.only_keys(source.root(), {"judges", "rules"});
         const std::string judges = source.text(source.root(), "judges");
-        constexpr std::array<std::string_view, 7> kKinds{"reading", "profile",    "markup", "document",
-                                                         "layout",  "acceptance", "update"};
+        constexpr std::array<std::string_view, 8> kKinds{"reading",  "profile", "markup",     "overlay",
+                                                         "document", "layout",  "acceptance", "update"};
         if (std::ranges::find(kKinds, judges) == kKinds.end())
             source.fail(source.root()["judges"],
-                        "judges is reading, profile, markup, document, layout, acceptance or update");
+                        "judges is reading, profile, markup, overlay, document, layout, acceptance or update");
         for (const auto& node : source.root()["rules"]) {
             Rule rule = read_rule(source, node, judges, book.sheets);
             if (std::ranges::find(book.rules, rule.name, &Rule::name) != book.rules.end())

@@ -1,0 +1,134 @@
+#include <unistd.h>
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <filesystem>
+#include <map>
+
+#include "cli/commands.hpp"
+#include "cli/given_homes.hpp"
+#include "cli/messages.hpp"
+#include "cli/world.hpp"
+#include "packet/documents.hpp"
+#include "packet/template_check.hpp"
+#include "packet/translation.hpp"
+#include "rules/report_text.hpp"
+
+namespace ventfolio {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The demo homes: installed beside the program, or, in a build, linked there.
+std::vector<std::string> demo_homes() {
+    std::error_code error;
+    const fs::path program = fs::canonical("/proc/self/exe", error).parent_path();
+    for (const fs::path& place : {program / "../share/ventfolio/profiles", program / "share/ventfolio/profiles"}) {
+        const fs::path folder = fs::canonical(place, error);
+        if (!error && fs::is_directory(folder)) return {folder.string()};
+    }
+    throw UnusableFile{"the demo homes are not installed (share/ventfolio/profiles); name profiles to check with"};
+}
+
+/// Everything that was said, each once.
+class Check {
+  public:
+    explicit Check(const TemplatesOptions& options) : options_{options}, overlay_{{}, {}, options.folder} {}
+
+    int run() {
+        const StationeryShelf shelf = open_shelf(overlay_);
+        const FoundHomes homes = given_homes(options_.profiles.empty() ? demo_homes() : options_.profiles);
+        for (const std::string& language : shelf.languages()) check_language(shelf, language, homes);
+        for (const UnusableName& name : homes.unusable) {
+            fmt::print(stderr, "{}: {}\n", name.name, name.reason);
+            status_ = kUnusable;
+        }
+        if (!options_.quiet) tell(shelf.languages().size(), homes.files.size());
+        return status_;
+    }
+
+  private:
+    void check_language(const StationeryShelf& shelf, const std::string& language, const FoundHomes& homes) {
+        try {
+            const ShelvedStationery& chosen = shelf.at(language, {std::string{kFirstRegion}});
+            std::vector<Finding> findings = chosen.faults;
+            std::vector<SourceText> sources = chosen.stationery.sources;
+            if (language != kFirstLanguage) {
+                const Stationery& first = shelf.at(std::string{kFirstLanguage}, {std::string{kFirstRegion}}).stationery;
+                compare_translation(first, chosen.stationery, findings);
+                sources.insert(sources.end(), first.sources.begin(), first.sources.end());
+            }
+            check_plain_words(chosen.stationery, findings);
+            if (chosen.faults.empty())
+                for (const std::string& file : homes.files) check_home_in(shelf, language, file, findings);
+            leave_one_of_each(findings);
+            count(findings);
+            print_findings(findings, nullptr, sources, options_.quiet);
+        } catch (const IncompleteLanguage& fault) {
+            fmt::print(stderr, "ventfolio: {}\n", fault.what());
+            status_ = kUnusable;
+        }
+    }
+
+    void check_home_in(const StationeryShelf& shelf, const std::string& language, const std::string& file,
+                       std::vector<Finding>& findings) {
+        const SourceText profile = read_file(file);
+        const ReadResult read = read_profile(profile);
+        const ShelvedStationery& chosen = shelf.for_home(read.profile, {language, {}});
+        try {
+            TemplateCheck check = check_templates_with(profile, options_.on, chosen.stationery, measurer_);
+            std::ranges::move(check.findings, std::back_inserter(findings));
+            for (const auto& [sheet, grade] : check.grades) {
+                double& highest = grades_[{language, sheet}];
+                highest = std::max(highest, grade);
+            }
+        } catch (const MissingWord& fault) {
+            fmt::print(stderr, "ventfolio: {}\n", fault.what());
+            status_ = std::max(status_, kFindings);
+        }
+    }
+
+    void count(const std::vector<Finding>& findings) {
+        for (const Finding& finding : findings) {
+            finding.severity == Severity::refuse ? ++refused_ : ++others_;
+            if (finding.severity == Severity::refuse) status_ = std::max(status_, kFindings);
+        }
+    }
+
+    void tell(std::size_t languages, std::size_t homes) const {
+        if (!grades_.empty())
+            fmt::print("School grade of what the sheets say (Flesch-Kincaid), highest of all homes\n");
+        for (const auto& [what, grade] : grades_) fmt::print("  {}  {:<18} {:.1f}\n", what.first, what.second, grade);
+        fmt::print("{} languages with {} homes: {} faults, {} remarks\n", languages, homes, refused_, others_);
+    }
+
+    const TemplatesOptions& options_;
+    StationeryOptions overlay_;
+    Measurer measurer_;
+    std::map<std::pair<std::string, std::string>, double> grades_;
+    std::size_t refused_ = 0;
+    std::size_t others_ = 0;
+    int status_ = kDone;
+};
+
+}  // namespace
+
+int templates_check_command(const TemplatesOptions& options) { return Check{options}.run(); }
+
+int templates_export_command(const TemplatesOptions& options) {
+    const fs::path folder{options.folder};
+    std::error_code error;
+    if (fs::exists(folder, error) && !fs::is_empty(folder, error)) {
+        fmt::print(stderr, "ventfolio: {} is not empty; nothing was written. Name a new folder\n", options.folder);
+        return kUnusable;
+    }
+    for (const auto& [path, text] : built_in_files()) {
+        const fs::path file = folder / path;
+        fs::create_directories(file.parent_path());
+        write_file(file.string(), text);
+    }
+    if (!options.quiet) fmt::print("{} files in {}\n", built_in_files().size(), options.folder);
+    return kDone;
+}
+
+}  // namespace ventfolio

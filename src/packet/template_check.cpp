@@ -1,0 +1,93 @@
+#include "packet/template_check.hpp"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <string_view>
+
+#include "calc/reading_grade.hpp"
+#include "markup/template_lines.hpp"
+#include "packet/documents.hpp"
+#include "packet/drawn_sheets.hpp"
+#include "rules/judge.hpp"
+#include "rules/thresholds.hpp"
+#include "sheets/checks/checks.hpp"
+#include "sheets/checks/reading_counts.hpp"
+
+namespace ventfolio {
+namespace {
+
+bool for_those_at_home(const Template& sheet) {
+    const FrontMatterLine* audience = sheet.front("audience");
+    return audience != nullptr && (audience->value == "wall" || audience->value == "folder");
+}
+
+/// Blanks in the place of tags: the names of values are not read.
+std::string without_tags(std::string_view line) {
+    std::string text{line};
+    for (std::size_t open = text.find("{{"); open != text.npos; open = text.find("{{", open)) {
+        const std::size_t end = std::min(text.find("}}", open), text.size() - 2) + 2;
+        std::fill(text.begin() + static_cast<std::ptrdiff_t>(open), text.begin() + static_cast<std::ptrdiff_t>(end),
+                  ' ');
+    }
+    return text;
+}
+
+void check_line(const SourceText& file, std::size_t number, const PlainWords& plain, std::vector<Finding>& findings) {
+    const std::string_view line = file.line(number);
+    const auto hard = plain.first_in(without_tags(line));
+    if (!hard) return;
+    Finding finding;
+    finding.rule = "word-hard-to-read";
+    finding.severity = Severity::warn;
+    finding.message = fmt::format("\"{}\" is a hard word; a plainer one is \"{}\".", hard->word, hard->better);
+    Mark mark;
+    mark.file = file.name;
+    const auto begin = static_cast<std::size_t>(line.data() - file.text.data()) + hard->at;
+    mark.place = file.place(begin, begin + hard->word.size());
+    finding.marks.push_back(std::move(mark));
+    findings.push_back(std::move(finding));
+}
+
+void add_grade(const Document& document, const Household& home, const Stationery& stationery,
+               std::map<std::string, double>& grades) {
+    if (!document.language.starts_with("en")) return;  // the formula was made for English
+    const Audience audience = audience_from(document.front("audience").value_or("")).value_or(wall);
+    const sheet_check::JudgedDocument judged{document, audience, home, stationery.of(document.sheet).phrases};
+    const calc::TextCounts counts = sheet_check::text_counts(judged.sentences);
+    if (counts.words < threshold::kReadingGradeWordsLeast) return;
+    if (const auto grade = calc::reading_grade(counts)) {
+        double& highest = grades.try_emplace(document.sheet, *grade).first->second;
+        highest = std::max(highest, *grade);
+    }
+}
+
+}  // namespace
+
+void check_plain_words(const Stationery& stationery, std::vector<Finding>& findings) {
+    for (const auto& [name, sheet] : stationery.sheets) {
+        if (!for_those_at_home(sheet)) continue;
+        for (const TemplateLine& line : lines_of(sheet))
+            check_line(sheet.files[line.file], line.place.line, stationery.plain, findings);
+    }
+    leave_one_of_each(findings);
+}
+
+TemplateCheck check_templates_with(const SourceText& profile, Date on, const Stationery& stationery,
+                                   Measurer& measurer) {
+    TemplateCheck check;
+    const CheckedHome home = check_home(profile, on, &stationery.region);
+    if (!home.readable) {
+        check.findings = home.findings;
+        return check;
+    }
+    const Household household{home.profile, on};
+    const PageSetup setup = PrintOrder{}.setup(stationery);
+    std::vector<Document> documents =
+        make_documents(household, home.findings, stationery, stationery.in_order(), check.findings);
+    for (const Document& document : documents) add_grade(document, household, stationery, check.grades);
+    draw_sheets(std::move(documents), household, stationery, setup, measurer, check.findings);
+    leave_one_of_each(check.findings);
+    return check;
+}
+
+}  // namespace ventfolio

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "packet/print_home.hpp"
+#include "packet/stationery.hpp"
+
+namespace ventfolio {
+
+/// The hard words on the sheets for those at home, each with a plainer one.
+void check_plain_words(const Stationery& stationery, std::vector<Finding>& findings);
+
+/// What the templates make of one home: everything that names, layout and the checks over finished sheets say of its
+/// sheets, and how hard they are to read.
+struct TemplateCheck {
+    std::vector<Finding> findings;         ///< of templates; what is said of the profile alone is left out
+    std::map<std::string, double> grades;  ///< school grade by sheet, for languages that have a formula
+};
+TemplateCheck check_templates_with(const SourceText& profile, Date on, const Stationery& stationery,
+                                   Measurer& measurer);
+
+}  // namespace ventfolio
