@@ -50,7 +50,8 @@ class Check {
   private:
     void check_language(const StationeryShelf& shelf, const std::string& language, const FoundHomes& homes) {
         try {
-            const ShelvedStationery& chosen = shelf.at(language, {std::string{kFirstRegion}});
+            // In a region of the language its sheets for strangers are in it, too.
+            const ShelvedStationery& chosen = shelf.at(language, {shelf.region_for(language)});
             std::vector<Finding> findings = chosen.faults;
             std::vector<SourceText> sources = chosen.stationery.sources;
             if (language != kFirstLanguage) {
@@ -74,19 +75,22 @@ class Check {
                        std::vector<Finding>& findings) {
         const SourceText profile = read_file(file);
         const ReadResult read = read_profile(profile);
-        const ShelvedStationery& chosen = shelf.for_home(read.profile, {language, {}});
+        const ShelvedStationery& chosen = shelf.for_home(read.profile, {language, shelf.region_for(language)});
         try {
             TemplateCheck check = check_templates_with(profile, options_.on, chosen.stationery, measurer_);
             std::ranges::move(check.findings, std::back_inserter(findings));
-            for (const auto& [sheet, grade] : check.grades) {
-                double& highest = grades_[{language, sheet}];
-                highest = std::max(highest, grade);
+            for (const auto& [sheet, figure] : check.figures) {
+                double& hardest = figures_.try_emplace(sheet, figure).first->second;
+                hardest = is_grade(sheet) ? std::max(hardest, figure) : std::min(hardest, figure);
             }
         } catch (const MissingWord& fault) {
             fmt::print(stderr, "ventfolio: {}\n", fault.what());
             status_ = std::max(status_, kFindings);
         }
     }
+
+    /// More is harder; of ease less is.
+    static bool is_grade(const ReadSheet& sheet) { return sheet.first.starts_with("en"); }
 
     void count(const std::vector<Finding>& findings) {
         for (const Finding& finding : findings) {
@@ -96,16 +100,18 @@ class Check {
     }
 
     void tell(std::size_t languages, std::size_t homes) const {
-        if (!grades_.empty())
-            fmt::print("School grade of what the sheets say (Flesch-Kincaid), highest of all homes\n");
-        for (const auto& [what, grade] : grades_) fmt::print("  {}  {:<18} {:.1f}\n", what.first, what.second, grade);
+        if (!figures_.empty())
+            fmt::print(
+                "How hard to read, the hardest of all homes: en, school grade (Flesch-Kincaid); es, ease (INFLESZ)\n");
+        for (const auto& [sheet, figure] : figures_)
+            fmt::print("  {}  {:<18} {:.{}f}\n", sheet.first, sheet.second, figure, is_grade(sheet) ? 1 : 0);
         fmt::print("{} languages with {} homes: {} faults, {} remarks\n", languages, homes, refused_, others_);
     }
 
     const TemplatesOptions& options_;
     StationeryOptions overlay_;
     Measurer measurer_;
-    std::map<std::pair<std::string, std::string>, double> grades_;
+    std::map<ReadSheet, double> figures_;
     std::size_t refused_ = 0;
     std::size_t others_ = 0;
     int status_ = kDone;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "layout/measures.hpp"
+#include "layout/scripts.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -116,14 +117,20 @@ bool is_line_end(char32_t letter) {
 void check_coverage(const TextSpans& spans, LayoutContext& context) {
     for (const TextSpan& span : spans) {
         const FontMetrics& face = FontMetrics::of(span.look.face);
+        const std::string where = span.field.empty() ? "the template" : span.field;
         for (const char32_t letter : span.text) {
-            if (is_line_end(letter) || letter == kObject || face.covers(letter)) continue;
-            const std::string where = span.field.empty() ? "the template" : span.field;
-            context.refuse("character-not-in-font",
-                           fmt::format("The character U+{:04X} \"{}\" in {} has no "
-                                       "glyph in the fonts of these sheets.",
-                                       static_cast<unsigned>(letter), utf8(letter), where),
-                           span.line, span.field);
+            if (is_line_end(letter) || letter == kObject) continue;
+            const std::string cannot = why_not_set(letter);
+            if (!cannot.empty())
+                context.refuse("script-cannot-be-set",
+                               fmt::format("The {} U+{:04X} \"{}\" in {} {}; these sheets cannot be set in it yet.",
+                                           kind_of(letter), static_cast<unsigned>(letter), utf8(letter), where, cannot),
+                               span.line, span.field);
+            else if (!face.covers(letter))
+                context.refuse("character-not-in-font",
+                               fmt::format("The {} U+{:04X} \"{}\" in {} has no glyph in the fonts of these sheets.",
+                                           kind_of(letter), static_cast<unsigned>(letter), utf8(letter), where),
+                               span.line, span.field);
         }
     }
 }

@@ -127,10 +127,21 @@ std::string StationeryShelf::language_for(const Profile& profile, std::string_vi
     if (read.given())
         for (const std::string& name : *read)
             if (auto language = find_language(name)) return *language;
+    return language_of_region(region);
+}
+
+std::string StationeryShelf::language_of_region(std::string_view region) const {
     std::vector<Finding> told_when_it_is_used;
     const auto file = files_.find(region_file(region));
     if (file == files_.end()) return std::string{kFirstLanguage};
     return Region::read({file->first, file->second}, told_when_it_is_used).language;
+}
+
+std::string StationeryShelf::region_for(std::string_view language) const {
+    if (language != kFirstLanguage)
+        for (const std::string& region : regions())
+            if (language_of_region(region) == language) return region;
+    return std::string{kFirstRegion};
 }
 
 const ShelvedStationery& StationeryShelf::at(const std::string& language, const RegionChoice& region) const {

@@ -66,6 +66,9 @@ class StationeryShelf {
     /// Example: find_language("Español") is "es".
     std::optional<std::string> find_language(std::string_view name) const;
 
+    /// A region where this language is spoken; the first region where there is none.
+    std::string region_for(std::string_view language) const;
+
     /// The first language that those in the home read and that there is; else that of the region.
     std::string language_for(const Profile& profile, std::string_view region) const;
 
@@ -81,6 +84,7 @@ class StationeryShelf {
     std::optional<Finding> fault_of_region(const Profile& profile, const SourceText& source) const;
 
   private:
+    std::string language_of_region(std::string_view region) const;
     bool names_region(const Home& home) const;
     const ShelvedStationery& read(const std::string& language, const RegionChoice& region) const;
 

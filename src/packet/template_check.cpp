@@ -4,12 +4,10 @@
 #include <algorithm>
 #include <string_view>
 
-#include "calc/reading_grade.hpp"
 #include "markup/template_lines.hpp"
 #include "packet/documents.hpp"
 #include "packet/drawn_sheets.hpp"
 #include "rules/judge.hpp"
-#include "rules/thresholds.hpp"
 #include "sheets/checks/checks.hpp"
 #include "sheets/checks/reading_counts.hpp"
 
@@ -48,17 +46,14 @@ void check_line(const SourceText& file, std::size_t number, const PlainWords& pl
     findings.push_back(std::move(finding));
 }
 
-void add_grade(const Document& document, const Household& home, const Stationery& stationery,
-               std::map<std::string, double>& grades) {
-    if (!document.language.starts_with("en")) return;  // the formula was made for English
+void add_figure(const Document& document, const Household& home, const Stationery& stationery,
+                std::map<ReadSheet, double>& figures) {
     const Audience audience = audience_from(document.front("audience").value_or("")).value_or(wall);
     const sheet_check::JudgedDocument judged{document, audience, home, stationery.of(document.sheet).phrases};
-    const calc::TextCounts counts = sheet_check::text_counts(judged.sentences);
-    if (counts.words < threshold::kReadingGradeWordsLeast) return;
-    if (const auto grade = calc::reading_grade(counts)) {
-        double& highest = grades.try_emplace(document.sheet, *grade).first->second;
-        highest = std::max(highest, *grade);
-    }
+    const auto figure = sheet_check::reading_figure(judged);
+    if (!figure) return;
+    double& hardest = figures.try_emplace({document.language, document.sheet}, figure->value).first->second;
+    hardest = document.language.starts_with("en") ? std::max(hardest, figure->value) : std::min(hardest, figure->value);
 }
 
 }  // namespace
@@ -84,7 +79,7 @@ TemplateCheck check_templates_with(const SourceText& profile, Date on, const Sta
     const PageSetup setup = PrintOrder{}.setup(stationery);
     std::vector<Document> documents =
         make_documents(household, home.findings, stationery, stationery.in_order(), check.findings);
-    for (const Document& document : documents) add_grade(document, household, stationery, check.grades);
+    for (const Document& document : documents) add_figure(document, household, stationery, check.figures);
     draw_sheets(std::move(documents), household, stationery, setup, measurer, check.findings);
     leave_one_of_each(check.findings);
     return check;

@@ -35,12 +35,17 @@ struct Section {
 constexpr std::array<const char*, Section::kParts> kPartNames{"numbered items", "items", "rows of tables",
                                                               "lines of call-outs"};
 
-/// The words in braces after a heading but for those that are printed.
+/// The words in braces after a heading, without what is printed of them: `{.ladder yes=}` of `{.ladder yes="Yes"}`.
 std::string classes_of(std::string_view heading) {
     const std::size_t open = heading.rfind(" {");
-    if (open == heading.npos || heading.substr(open, 4).starts_with(" {{")) return {};
-    const std::string_view braces = heading.substr(open + 1);
-    return std::string{trimmed(braces.substr(0, braces.find("aside=")))};
+    if (open == heading.npos || heading.substr(open).starts_with(" {{")) return {};
+    std::string classes;
+    bool quoted = false;
+    for (const char letter : heading.substr(open + 1)) {
+        if (letter == '"') quoted = !quoted;
+        if (letter != '"' && !quoted) classes += letter;
+    }
+    return classes;
 }
 
 std::optional<Section::Part> part_of(std::string_view line) {

@@ -95,3 +95,39 @@ TEST_CASE("a character that the fonts do not have is named with its field or its
     CHECK(finding_of(own, "character-not-in-font")->marks.front().place.line == 8);
     CHECK(finding_of(own, "character-not-in-font")->message.find("U+2192") != std::string::npos);
 }
+
+TEST_CASE("text in other alphabets is set, or refused with the reason") {
+    struct Row {
+        const char* text;
+        const char* rule;  ///< empty: it can be set
+        const char* told;
+        const char* source;
+    };
+    const Row rows[] = {
+        {"Дом и свет", "", "", "der: Cyrillic is in the faces"},
+        {"Ωμέγα και ήλιος", "", "", "der: Greek is in the faces"},
+        {"Nguyễn Thị Hường, ế ộ ẵ", "", "", "der: Vietnamese; tests/pdf prove the accents by ink"},
+        {"שלום", "script-cannot-be-set",
+         "The letter U+05E9 \"ש\" in person.preferred_name runs from right to left (script Hebr)",
+         "pub: Unicode, Bidi_Class R; ISO 15924"},
+        {"سلام", "script-cannot-be-set", "runs from right to left (script Arab)", "pub: Unicode, Bidi_Class AL"},
+        {"नमस्ते", "script-cannot-be-set", "changes its shape beside other letters (script Deva)",
+         "pub: Unicode Standard, chapter 12"},
+        {"\U0001F600", "character-not-in-font", "The sign U+1F600", "pub: Unicode, general category So"},
+        {"漢", "character-not-in-font", "The letter U+6F22", "pub: Unicode, general category Lo"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.text});
+        const LaidOut out =
+            laid_out(document_of("Name {{x}}.", {{"x", value_of("person.preferred_name", {{kWord, row.text}})}}));
+        if (*row.rule == '\0') {
+            CHECK(finding_of(out, "character-not-in-font") == nullptr);
+            CHECK(finding_of(out, "script-cannot-be-set") == nullptr);
+            continue;
+        }
+        const Finding* finding = finding_of(out, row.rule);
+        REQUIRE(finding != nullptr);
+        CHECK(finding->marks.front().field == "person.preferred_name");
+        CHECK_MESSAGE(finding->message.find(row.told) != std::string::npos, finding->message);
+    }
+}

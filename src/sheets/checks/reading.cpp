@@ -41,14 +41,11 @@ struct Ease {
 /// Nothing for a language that has no formula here.
 std::optional<Ease> ease_of(const JudgedDocument& sheet) {
     const bool english = sheet.document.language.starts_with("en");
-    const bool spanish = sheet.document.language.starts_with("es");
-    if (!english && !spanish) return std::nullopt;
-    const calc::TextCounts counts = text_counts(sheet.sentences, english ? syllables : spanish_syllables);
-    const auto figure = english ? calc::reading_grade(counts) : calc::spanish_reading_ease(counts);
-    if (!figure || counts.words < threshold::kReadingGradeWordsLeast)
-        return Ease{"not counted for so few words", false};
-    if (english) return Ease{fmt::format("{:.1f}", *figure), *figure > kGradeMost};
-    return Ease{fmt::format("{:.0f} on the INFLESZ scale", *figure), *figure < kSpanishEaseLeast};
+    if (!english && !sheet.document.language.starts_with("es")) return std::nullopt;
+    const std::optional<ReadingFigure> figure = reading_figure(sheet);
+    if (!figure) return Ease{"not counted for so few words", false};
+    if (english) return Ease{fmt::format("{:.1f}", figure->value), figure->hard};
+    return Ease{fmt::format("{:.0f} on the INFLESZ scale", figure->value), figure->hard};
 }
 
 bool holds_a_word(const Sentence& sentence) {
@@ -82,6 +79,16 @@ calc::TextCounts text_counts(const std::vector<Sentence>& sentences, SyllableCou
         }
     }
     return counts;
+}
+
+std::optional<ReadingFigure> reading_figure(const JudgedDocument& sheet) {
+    const bool english = sheet.document.language.starts_with("en");
+    if (!english && !sheet.document.language.starts_with("es")) return std::nullopt;
+    const calc::TextCounts counts = text_counts(sheet.sentences, english ? syllables : spanish_syllables);
+    if (counts.words < threshold::kReadingGradeWordsLeast) return std::nullopt;
+    const auto figure = english ? calc::reading_grade(counts) : calc::spanish_reading_ease(counts);
+    if (!figure) return std::nullopt;
+    return ReadingFigure{*figure, english ? *figure > kGradeMost : *figure < kSpanishEaseLeast};
 }
 
 void family_text_hard_to_read(const JudgedDocument& sheet, DocumentReport& report) {
