@@ -50,11 +50,22 @@ class NameCheck {
         if (found.answer != Scope::Answer::found) return skipped(node);
         if (const TemplateData::Items* items = found.data->items()) return list(node, *items, printed);
         const bool shapeless = found.data->missing() && found.data->object() == nullptr;
+        if (shapeless) siblings(node.children, node.name);
         if (shapeless && !prints(node.children, node.name)) return skipped(node);
         const bool shown = !found.data->missing() && (found.data->flag() == nullptr || *found.data->flag());
         scope_.push(*found.data);
         walk(node.children, printed && shown);
         scope_.pop();
+    }
+
+    /// Other forms of a field that a home lacks, such as `rate_brief` in a section for `rate`, stand beside it.
+    void siblings(const std::vector<TemplateNode>& nodes, const std::string& field) {
+        for (const TemplateNode& node : nodes) {
+            if (node.kind == TemplateNode::Kind::value && node.name.starts_with(field + "_") &&
+                scope_.find(node.name).answer == Scope::Answer::undeclared)
+                unknown(node);
+            siblings(node.children, field);
+        }
     }
 
     void list(const TemplateNode& node, const TemplateData::Items& items, bool printed) {
