@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <string_view>
 
-#include "markup/template_lines.hpp"
 #include "packet/documents.hpp"
 #include "packet/drawn_sheets.hpp"
 #include "rules/judge.hpp"
@@ -61,8 +60,10 @@ void add_figure(const Document& document, const Household& home, const Stationer
 void check_plain_words(const Stationery& stationery, std::vector<Finding>& findings) {
     for (const auto& [name, sheet] : stationery.sheets) {
         if (!for_those_at_home(sheet)) continue;
-        for (const TemplateLine& line : lines_of(sheet))
-            check_line(sheet.files[line.file], line.place.line, stationery.plain, findings);
+        for (const SourceText& file : sheet.files) {
+            const auto lines = static_cast<std::size_t>(std::ranges::count(file.text, '\n')) + 1;
+            for (std::size_t line = 1; line <= lines; ++line) check_line(file, line, stationery.plain, findings);
+        }
     }
     leave_one_of_each(findings);
 }
