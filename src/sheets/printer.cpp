@@ -63,11 +63,15 @@ Printer::Parts Printer::range(const MeasureRange& range, Zeros zeros, UnitForm f
 }
 
 std::string Printer::date(Date date, UnitForm form) const {
-    const std::string_view months = form == UnitForm::brief ? "months_brief." : "months.";
-    const std::string_view month = words_.at(fmt::format("{}{}", months, kMonths[date.month()]));
-    if (region_.date_order == Region::DateOrder::month_day_year)
-        return unbroken(fmt::format("{} {}, {}", month, date.day(), date.year()));
-    return unbroken(fmt::format("{} {} {}", date.day(), month, date.year()));
+    const bool brief = form == UnitForm::brief;
+    const bool month_first = region_.date_order == Region::DateOrder::month_day_year;
+    const std::string_view month =
+        words_.at(fmt::format("{}.{}", brief ? "months_brief" : "months", kMonths[date.month()]));
+    std::string text{words_.at(
+        fmt::format("{}.{}", brief ? "dates_brief" : "dates", month_first ? "month_day_year" : "day_month_year"))};
+    text = with_replaced(std::move(text), "{day}", std::to_string(date.day()));
+    text = with_replaced(std::move(text), "{month}", month);
+    return with_replaced(std::move(text), "{year}", std::to_string(date.year()));
 }
 
 std::string Printer::time(ClockTime time) const {
