@@ -5,6 +5,7 @@
 
 #include "layout/measures.hpp"
 #include "layout/scripts.hpp"
+#include "layout/type_sizes.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -23,6 +24,13 @@ double check_box_width(double size, double scale) {
 /// Each underscore of a line to write on stands for one letter of small handwriting; common practice, no source.
 constexpr double kWriteInPerUnderscore = mm(3);
 
+/// The second language is smaller than the first, so that the eye keeps to one of them; nothing is too small for it.
+constexpr double kSecondLanguage = 0.85;  // in sizes of the first
+
+double size_of(const Inline& piece, double size, double scale) {
+    return piece.second ? std::min(size, std::max(kSecondLanguage * size, kSmallestText * scale)) : size;
+}
+
 TextStyle::Look look_of(PrintedPart::Kind kind, bool in_words, const TextStyle& style) {
     if (in_words) return style.answer.value_or(style.words);
     // Words beside a number ("12 to 16") are as light as its unit.
@@ -35,12 +43,13 @@ void move_below(std::u32string& unit) {
     unit.insert(0, 1, kLineSeparator);
 }
 
-void add_value(TextSpans& spans, const Inline& piece, const TextStyle& style) {
-    const bool in_words =
-        std::ranges::find(piece.value.parts, PrintedPart::Kind::number, &PrintedPart::kind) == piece.value.parts.end();
+void add_value(TextSpans& spans, const Inline& piece, const TextStyle& style, double scale) {
+    const bool in_words = std::ranges::all_of(
+        piece.value.parts, [](const PrintedPart& part) { return part.kind == PrintedPart::Kind::word; });
     for (const PrintedPart& part : piece.value.parts) {
         TextSpan span;
         span.look = look_of(part.kind, in_words, style);
+        span.look.size = size_of(piece, span.look.size, scale);
         if (piece.strong || piece.value.not_recorded) span.look.face = Face::bold;
         span.text = code_points(part.text);
         if (style.unit_below && part.kind == PrintedPart::Kind::unit) move_below(span.text);
@@ -95,12 +104,13 @@ TextSpans spans_of(const Inlines& inlines, const TextStyle& style, double scale)
     TextSpans spans;
     for (const Inline& piece : inlines) {
         if (piece.kind == Inline::Kind::value) {
-            add_value(spans, piece, style);
+            add_value(spans, piece, style, scale);
             continue;
         }
         auto span = span_of(piece, scale);
         if (!span) continue;
         span->look = style.words;
+        span->look.size = size_of(piece, span->look.size, scale);
         if (span->check_box) span->object_width = check_box_width(style.words.size, scale);
         if (piece.strong) span->look.face = Face::bold;
         span->line = piece.line;

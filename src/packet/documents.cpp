@@ -19,6 +19,7 @@
 #include "sheets/home_data.hpp"
 #include "sheets/own_code.hpp"
 #include "sheets/printer.hpp"
+#include "sheets/two_languages.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -98,27 +99,21 @@ class Maker {
           findings_{findings},
           own_{worded(stationery)} {
         if (stationery.for_strangers != nullptr) for_strangers_.emplace(worded(*stationery.for_strangers));
+        if (stationery.second != nullptr) second_.emplace(worded(*stationery.second));
         not_yet_checked_ = not_yet_checked(of_profile, home.profile);
         number_leaves();
     }
 
     void add(const std::string& sheet, std::vector<Document>& documents) {
-        const WordedHome& worded = worded_for(sheet);
+        WordedHome& worded = worded_for(sheet);
         for (const Stationery::Part& part : stationery_.parts_of(sheet))
             if (applies(*part.from, worded.data, findings_)) add_part(sheet, part, worded, documents);
     }
 
     /// Before a sheet is made that lists something of the others.
     void know(Lists what, const std::string& sheet, const std::vector<const Document*>& made) {
-        WordedHome& worded = worded_for(sheet);
-        if (what == Lists::findings) {
-            std::vector<Finding> all{of_profile_.begin(), of_profile_.end()};
-            all.insert(all.end(), findings_.begin(), findings_.end());
-            leave_one_of_each(all);
-            add_checking_data(*worded.data.object(), home_, worded.printer, all);
-        }
-        if (what == Lists::changes && followed_ != nullptr) know_changes(worded, sheet, made);
-        if (what == Lists::codes) add_index_data(*worded.data.object(), sheet, made, home_, worded.printer, followed_);
+        know(what, sheet, made, worded_for(sheet));
+        if (const Stationery* under = stationery_.under(sheet)) know(what, sheet, made, worded_in(*under));
     }
 
   private:
@@ -129,6 +124,17 @@ class Maker {
         TemplateData data;
     };
 
+    void know(Lists what, const std::string& sheet, const std::vector<const Document*>& made, WordedHome& worded) {
+        if (what == Lists::findings) {
+            std::vector<Finding> all{of_profile_.begin(), of_profile_.end()};
+            all.insert(all.end(), findings_.begin(), findings_.end());
+            leave_one_of_each(all);
+            add_checking_data(*worded.data.object(), home_, worded.printer, all);
+        }
+        if (what == Lists::changes && followed_ != nullptr) know_changes(worded, sheet, made);
+        if (what == Lists::codes) add_index_data(*worded.data.object(), sheet, made, home_, worded.printer, followed_);
+    }
+
     WordedHome worded(const Stationery& stationery) const {
         const Printer printer{stationery.words, stationery.region};
         WordedHome worded{&stationery, printer, home_data(home_, printer, of_profile_)};
@@ -137,8 +143,12 @@ class Maker {
         return worded;
     }
 
-    WordedHome& worded_for(const std::string& sheet) {
-        return for_strangers_ && &stationery_.of(sheet) == for_strangers_->stationery ? *for_strangers_ : own_;
+    WordedHome& worded_for(const std::string& sheet) { return worded_in(stationery_.of(sheet)); }
+
+    WordedHome& worded_in(const Stationery& stationery) {
+        if (for_strangers_ && &stationery == for_strangers_->stationery) return *for_strangers_;
+        if (second_ && &stationery == second_->stationery) return *second_;
+        return own_;
     }
 
     /// Sheets that are made after a notice of changes have no code yet.
@@ -168,49 +178,83 @@ class Maker {
             }
         }
         if (for_strangers_) (*for_strangers_->data.object())["leaf"] = numbers;
+        if (second_) (*second_->data.object())["leaf"] = numbers;
         (*own_.data.object())["leaf"] = std::move(numbers);
     }
 
-    void add_part(const std::string& sheet, const Stationery::Part& part, const WordedHome& worded,
-                  std::vector<Document>& documents) {
-        const Template& from = *part.from;
-        const FrontMatterLine* each = from.front("for_each");
-        if (!each) return add_made({sheet, part.leaf}, from, worded, nullptr, documents);
-        if (each->value != "prescriptions" && each->value != "caregivers")
-            return findings_.push_back(unknown_list(from, *each));
-        const TemplateData::Items& items = *worded.data.object()->at(each->value).items();
-        const std::vector<std::string> keys = item_keys(each->value, home_);
-        for (std::size_t at = 0; at < keys.size(); ++at)
-            add_made({sheet, keys[at]}, from, worded, &items[at], documents);
-    }
-
+    /// One part of a sheet, in one language.
     struct SheetPart {
         const std::string& sheet;
-        const std::string& place;
+        const Template& from;
+        const WordedHome& worded;
     };
 
-    /// A template with a fault gives no document: half of one must never be set.
-    void add_made(const SheetPart& part, const Template& from, const WordedHome& worded, const TemplateData* item,
+    void add_part(const std::string& sheet, const Stationery::Part& part, const WordedHome& worded,
                   std::vector<Document>& documents) {
-        Rendered rendered = render(from, worded.data, item);
+        const SheetPart own{sheet, *part.from, worded};
+        const std::optional<SheetPart> under = twin_of(own, part.leaf);
+        const FrontMatterLine* each = own.from.front("for_each");
+        if (!each) return add_made(part.leaf, own, nullptr, under, nullptr, documents);
+        if (each->value != "prescriptions" && each->value != "caregivers")
+            return findings_.push_back(unknown_list(own.from, *each));
+        const TemplateData::Items& items = items_of(worded, each->value);
+        const std::vector<std::string> keys = item_keys(each->value, home_);
+        for (std::size_t at = 0; at < keys.size(); ++at)
+            add_made(keys[at], own, &items[at], under, under ? &items_of(under->worded, each->value)[at] : nullptr,
+                     documents);
+    }
+
+    static const TemplateData::Items& items_of(const WordedHome& worded, const std::string& list) {
+        return *worded.data.object()->at(list).items();
+    }
+
+    /// The same part in the language that stands under it.
+    std::optional<SheetPart> twin_of(const SheetPart& own, const std::string& leaf) {
+        const Stationery* under = stationery_.under(own.sheet);
+        if (under == nullptr) return std::nullopt;
+        for (const Stationery::Part& part : under->own_parts_of(own.sheet))
+            if (part.leaf == leaf) return SheetPart{own.sheet, *part.from, worded_in(*under)};
+        return std::nullopt;  // templates that are missing are told of before anything is made
+    }
+
+    void add_made(const std::string& place, const SheetPart& own, const TemplateData* item,
+                  const std::optional<SheetPart>& under, const TemplateData* item_under,
+                  std::vector<Document>& documents) {
+        std::optional<Document> document = made(place, own, item);
+        if (!document) return;
+        if (under) {
+            const std::optional<Document> second = made(place, *under, item_under);
+            if (!second) return;
+            document = in_two_languages(*document, *second, findings_);
+            if (!document) return;
+        }
+        fill_in_own_code(*document, sheet_code(*document));
+        documents.push_back(std::move(*document));
+    }
+
+    /// A template with a fault gives no document: half of one must never be set.
+    std::optional<Document> made(const std::string& place, const SheetPart& part, const TemplateData* item) {
+        Rendered rendered = render(part.from, part.worded.data, item);
         findings_.insert(findings_.end(), rendered.findings.begin(), rendered.findings.end());
-        if (!rendered.findings.empty()) return;
+        if (!rendered.findings.empty()) return std::nullopt;
         Document document;
         document.sheet = part.sheet;
-        document.place = part.place;
-        document.name = part.place.empty() ? part.sheet : part.sheet + "/" + part.place;
-        document.language = worded.stationery->words.language();
-        document.template_file = from.name();
+        document.place = place;
+        document.name = place.empty() ? part.sheet : part.sheet + "/" + place;
+        document.language = part.worded.stationery->words.language();
+        document.template_file = part.from.name();
         document.front_matter = std::move(rendered.front_matter);
         document.title = std::move(rendered.title);
         document.blocks = std::move(rendered.blocks);
         const auto audience = audience_from(document.front("audience").value_or(""));
-        if (!audience) return findings_.push_back(without_audience(document));
-        document.identifiers = identifiers_for(*audience, home_, worded.printer);
+        if (!audience) {
+            findings_.push_back(without_audience(document));
+            return std::nullopt;
+        }
+        document.identifiers = identifiers_for(*audience, home_, part.worded.printer);
         document.not_yet_checked = not_yet_checked_;
-        fill_in_own_code(document, sheet_code(document));
-        check_document(document, *audience, home_, worded.stationery->phrases, findings_);
-        documents.push_back(std::move(document));
+        check_document(document, *audience, home_, part.worded.stationery->phrases, findings_);
+        return document;
     }
 
     static Finding unknown_list(const Template& from, const FrontMatterLine& each) {
@@ -243,6 +287,7 @@ class Maker {
     std::vector<Finding>& findings_;
     WordedHome own_;
     std::optional<WordedHome> for_strangers_;
+    std::optional<WordedHome> second_;
     bool not_yet_checked_ = false;
 };
 
@@ -349,6 +394,10 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     const std::string_view last = letter ? "letter_says" : oxygen ? "limits_with_oxygen" : "limits";
     furniture.foot = {{text_piece(std::move(foot))}, {text_piece(std::string{words.at(last)})}};
     add_translation_note(words, furniture);
+    if (const Stationery* under = stationery.under(document.sheet)) {
+        furniture.foot.push_back({text_piece(std::string{under->words.at(last)})});
+        add_translation_note(under->words, furniture);
+    }
     furniture.code = code;
     if (document.not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
     return furniture;

@@ -41,7 +41,7 @@ void add_sources(PacketRecord& record, std::span<const Finding> findings, const 
 PacketRecord::Made made_with(const Stationery& stationery, const PageSetup& setup) {
     return {std::string{program_version()},
             stationery.digest,
-            stationery.words.language(),
+            stationery.languages(),
             stationery.region_name,
             setup.paper == Paper::a4 ? "a4" : "letter",
             setup.scale > 1};

@@ -64,6 +64,18 @@ const Stationery& Stationery::of(std::string_view sheet) const {
     return readers != nullptr && readers->value == "strangers" ? *for_strangers : *this;
 }
 
+const Stationery* Stationery::under(std::string_view sheet) const {
+    if (second == nullptr) return nullptr;
+    const std::vector<Part> parts = parts_of(sheet);
+    const FrontMatterLine* wanted = parts.empty() ? nullptr : parts.front().from->front("two_languages");
+    if (wanted != nullptr && wanted->value == "no") return nullptr;
+    return of(sheet).words.language() == second->words.language() ? this : second;
+}
+
+std::string Stationery::languages() const {
+    return second == nullptr ? words.language() : words.language() + "+" + second->words.language();
+}
+
 std::vector<std::string> Stationery::in_order() const {
     std::vector<std::string> names;
     const auto add = [&](std::string_view sheet) {

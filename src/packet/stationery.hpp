@@ -28,11 +28,19 @@ struct Stationery {
     /// The language of the region, in which the sheets for strangers are (`for: strangers` in their front matter): the
     /// crew and the power company read it, whatever the family reads. Null where that is this language, too.
     const Stationery* for_strangers = nullptr;
+    /// The language that stands under this one on each sheet (`--lang en+es`); null where one language is printed.
+    const Stationery* second = nullptr;
     /// Files of sheets that the first language has and this one lacks, without their folder: "bedside-card.md".
     std::vector<std::string> missing;
 
     /// With which stationery a sheet is made: this one, or that for strangers.
     const Stationery& of(std::string_view sheet) const;
+
+    /// What stands under a sheet's own words: the language of the two in which it is not made. Null for a sheet that is
+    /// printed in one language (`two_languages: no` in its front matter).
+    const Stationery* under(std::string_view sheet) const;
+    /// "en", or "en+es".
+    std::string languages() const;
 
     /// Sheet names in the order of the folder.
     std::vector<std::string> in_order() const;
@@ -44,8 +52,7 @@ struct Stationery {
     };
     /// The templates of a sheet in the order in which they are read. Empty where there is no such sheet.
     std::vector<Part> parts_of(std::string_view sheet) const;
-
-  private:
+    /// Those in this very language, also of a sheet for strangers.
     std::vector<Part> own_parts_of(std::string_view sheet) const;
 };
 

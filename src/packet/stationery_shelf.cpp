@@ -15,6 +15,14 @@ constexpr std::string_view kWords = "/words.yaml";
 constexpr std::string_view kPhrases = "/phrases.yaml";
 constexpr std::string_view kRegions = "regions/";
 
+/// Between the two languages of a sheet that is printed in both.
+constexpr std::string_view kBoth = "+";
+
+std::pair<std::string, std::string> two_of(const std::string& languages) {
+    const auto between = languages.find(kBoth);
+    return {languages.substr(0, between), languages.substr(between + kBoth.size())};
+}
+
 std::string as_compared(std::string_view name) { return lower_ascii(without_accents(name)); }
 
 /// A file of words is long, and its names are wanted of every language: the head alone is read.
@@ -114,6 +122,13 @@ std::vector<std::string> StationeryShelf::sheets() const {
 
 std::optional<std::string> StationeryShelf::find_language(std::string_view name) const {
     const std::string wanted = as_compared(name);
+    if (wanted.find(kBoth) != wanted.npos) {
+        const auto [first, second] = two_of(wanted);
+        const auto one = find_language(first);
+        const auto other = find_language(second);
+        if (!one || !other) return std::nullopt;
+        return *one == *other ? *one : *one + std::string{kBoth} + *other;
+    }
     for (const std::string& language : languages()) {
         if (language == wanted) return language;
         for (const std::string& known : names_in_head_of(files_.at(language + std::string{kWords})))
@@ -123,6 +138,13 @@ std::optional<std::string> StationeryShelf::find_language(std::string_view name)
 }
 
 std::string StationeryShelf::language_for(const Profile& profile, std::string_view region) const {
+    const std::string first = first_language_for(profile, region);
+    const auto& second = profile.person->languages->second_on_paper;
+    const auto under = second.given() ? find_language(*second) : std::nullopt;
+    return under && *under != first ? first + std::string{kBoth} + *under : first;
+}
+
+std::string StationeryShelf::first_language_for(const Profile& profile, std::string_view region) const {
     const auto& read = profile.person->languages->read;
     if (read.given())
         for (const std::string& name : *read)
@@ -151,6 +173,7 @@ const ShelvedStationery& StationeryShelf::at(const std::string& language, const 
 
 const ShelvedStationery& StationeryShelf::read(const std::string& language, const RegionChoice& region) const {
     if (const auto known = read_.find({language, region}); known != read_.end()) return *known->second;
+    if (language.find(kBoth) != language.npos) return read_two(language, region);
     require_words(files_, language);
     auto fresh = std::make_unique<ShelvedStationery>();
     Stationery& stationery = fresh->stationery;
@@ -169,6 +192,19 @@ const ShelvedStationery& StationeryShelf::read(const std::string& language, cons
         fresh->faults.insert(fresh->faults.end(), strangers.faults.begin(), strangers.faults.end());
     }
     return *read_.emplace(std::pair{language, region}, std::move(fresh)).first->second;
+}
+
+const ShelvedStationery& StationeryShelf::read_two(const std::string& languages, const RegionChoice& region) const {
+    const auto [first, second] = two_of(languages);
+    const ShelvedStationery& under = read(second, region);
+    auto fresh = std::make_unique<ShelvedStationery>(read(first, region));
+    Stationery& stationery = fresh->stationery;
+    stationery.second = &under.stationery;
+    stationery.digest = sha256_hex(stationery.digest + under.stationery.digest);
+    stationery.sources.insert(stationery.sources.end(), under.stationery.sources.begin(),
+                              under.stationery.sources.end());
+    fresh->faults.insert(fresh->faults.end(), under.faults.begin(), under.faults.end());
+    return *read_.emplace(std::pair{languages, region}, std::move(fresh)).first->second;
 }
 
 void StationeryShelf::compare_with_built_in(ShelvedStationery& clinic, const std::string& language,
@@ -220,10 +256,15 @@ void require_translated(const Stationery& stationery, const std::vector<std::str
     std::vector<std::string> missing;
     for (const std::string& file : stationery.missing) {
         const std::string sheet = file.substr(0, std::min(file.find('/'), file.rfind('.')));
-        const bool elsewhere = &stationery.of(sheet) != &stationery;
+        const bool elsewhere = &stationery.of(sheet) != &stationery && stationery.under(sheet) != &stationery;
         if (!elsewhere && std::ranges::find(sheets, sheet) != sheets.end()) missing.push_back(file);
     }
     if (!missing.empty()) incomplete(stationery.words.language(), missing);
+    if (stationery.second == nullptr) return;
+    std::vector<std::string> twice;
+    for (const std::string& sheet : sheets)
+        if (stationery.under(sheet) == stationery.second) twice.push_back(sheet);
+    require_translated(*stationery.second, twice);
 }
 
 }  // namespace ventfolio

@@ -63,13 +63,16 @@ class StationeryShelf {
     /// The language that goes by this name: its folder, or one of the `names` in the head of its file of words.
     /// Capitals and accents do not count. Nothing for a language that there is not.
     ///
-    /// Example: find_language("Español") is "es".
+    /// Two names with a plus sign between them are two languages, the first above the second.
+    ///
+    /// Example: find_language("Español") is "es", find_language("English+Spanish") "en+es".
     std::optional<std::string> find_language(std::string_view name) const;
 
     /// A region where this language is spoken; the first region where there is none.
     std::string region_for(std::string_view language) const;
 
-    /// The first language that those in the home read and that there is; else that of the region.
+    /// The first language that those in the home read and that there is; else that of the region. With the language
+    /// that the home wants under it (`person.languages.second_on_paper`), if there is that.
     std::string language_for(const Profile& profile, std::string_view region) const;
 
     /// Throws IncompleteLanguage where the files of words or phrases are missing; std::invalid_argument for a region
@@ -84,6 +87,8 @@ class StationeryShelf {
     std::optional<Finding> fault_of_region(const Profile& profile, const SourceText& source) const;
 
   private:
+    std::string first_language_for(const Profile& profile, std::string_view region) const;
+    const ShelvedStationery& read_two(const std::string& languages, const RegionChoice& region) const;
     std::string language_of_region(std::string_view region) const;
     bool names_region(const Home& home) const;
     const ShelvedStationery& read(const std::string& language, const RegionChoice& region) const;

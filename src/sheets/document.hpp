@@ -39,6 +39,7 @@ struct Inline {
     std::string text;
     std::string alternative;
     bool strong = false;
+    bool second = false;  ///< in the second language of a sheet that is printed in two
     PrintedValue value;
     std::size_t line = 0;              ///< line of the template
     std::size_t element = kNoElement;  ///< that it belongs to; layout/ numbers them
@@ -87,10 +88,11 @@ struct Block {
 
 /// A finished sheet of one home.
 struct Document {
-    std::string name;      ///< "bedside-card/bed", "alarm-response/high-pressure"
-    std::string sheet;     ///< "bedside-card"
-    std::string place;     ///< "bed", or the leaf "high-pressure"; empty where the sheet has neither
-    std::string language;  ///< BCP 47, "en"
+    std::string name;             ///< "bedside-card/bed", "alarm-response/high-pressure"
+    std::string sheet;            ///< "bedside-card"
+    std::string place;            ///< "bed", or the leaf "high-pressure"; empty where the sheet has neither
+    std::string language;         ///< BCP 47, "en"
+    std::string second_language;  ///< of what is marked `second`; empty on a sheet in one language
     std::string template_file;
     std::vector<std::pair<std::string, std::string>> front_matter;
     Inlines title;

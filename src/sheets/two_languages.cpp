@@ -1,0 +1,270 @@
+#include "sheets/two_languages.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <string_view>
+#include <utility>
+
+#include "units/decimal.hpp"
+#include "units/text.hpp"
+
+namespace ventfolio {
+namespace {
+
+/// Where two trees part.
+struct Parting {
+    std::size_t first_line = 0;
+    std::size_t second_line = 0;
+};
+
+bool by_hand(const Inline& piece) {
+    return piece.kind == Inline::Kind::write_in || piece.kind == Inline::Kind::check_box;
+}
+
+Inlines as_second(Inlines inlines) {
+    for (Inline& piece : inlines) piece.second = true;
+    return inlines;
+}
+
+Inline text_piece(std::string text, const Inline& like) {
+    Inline piece;
+    piece.text = std::move(text);
+    piece.strong = like.strong;
+    piece.second = like.second;
+    piece.line = like.line;
+    return piece;
+}
+
+Inline break_behind(const Inline& like) {
+    Inline piece;
+    piece.kind = Inline::Kind::line_break;
+    piece.line = like.line;
+    return piece;
+}
+
+std::string words_of(const Inlines& inlines) { return std::string{trimmed(plain_text(inlines))}; }
+
+/// Words that shall stand behind others, without the blanks around them and the comma before.
+Inlines without_outer_blanks(Inlines words) {
+    const auto is_text = [](const Inline& piece) { return piece.kind == Inline::Kind::text; };
+    if (!words.empty() && is_text(words.front()))
+        words.front().text.erase(0, words.front().text.find_first_not_of(" ,;"));
+    if (!words.empty() && is_text(words.back())) words.back().text.erase(words.back().text.find_last_not_of(' ') + 1);
+    std::erase_if(words, [&](const Inline& piece) { return is_text(piece) && piece.text.empty(); });
+    return words;
+}
+
+/// Words and what is drawn for the hand, by turns: one more of the former.
+struct Turns {
+    std::vector<Inlines> words{1};
+    Inlines drawn;
+};
+
+Turns turns_of(const Inlines& inlines) {
+    Turns turns;
+    for (const Inline& piece : inlines) {
+        if (by_hand(piece)) {
+            turns.drawn.push_back(piece);
+            turns.words.emplace_back();
+        } else {
+            turns.words.back().push_back(piece);
+        }
+    }
+    return turns;
+}
+
+bool same_drawn(const Inlines& first, const Inlines& second) {
+    return std::ranges::equal(first, second, {}, &Inline::kind, &Inline::kind);
+}
+
+/// "Yes / Sí ", with the blanks of the first language around it.
+Inlines beside(const Inlines& first, const Inlines& second) {
+    const Inlines other = as_second(without_outer_blanks(second));
+    if (other.empty() || words_of(first) == words_of(second)) return first;
+    if (words_of(first).empty()) return second;
+    Inlines both = first;
+    std::string tail;
+    if (both.back().kind == Inline::Kind::text) {
+        std::string& text = both.back().text;
+        tail = text.substr(std::min(text.size(), text.find_last_not_of(' ') + 1));
+        text.erase(text.size() - tail.size());
+    }
+    both.push_back(text_piece(" / ", first.back()));
+    both.insert(both.end(), other.begin(), other.end());
+    if (!tail.empty()) both.push_back(text_piece(std::move(tail), other.back()));
+    return both;
+}
+
+std::vector<PrintedPart> parts_of(const PrintedValue& value, PrintedPart::Kind kind) {
+    std::vector<PrintedPart> parts;
+    std::ranges::copy_if(value.parts, std::back_inserter(parts),
+                         [&](const PrintedPart& part) { return part.kind == kind; });
+    return parts;
+}
+
+/// Where a value alone says the same numbers in both languages, what is left to say is its unit, if that differs: "por
+/// minuto" of "14 por minuto".
+Inlines without_same_numbers(const Inlines& first, Inlines second) {
+    const auto is_value = [](const Inlines& inlines) {
+        return inlines.size() == 1 && inlines.front().kind == Inline::Kind::value;
+    };
+    if (!is_value(first) || !is_value(second)) return second;
+    const PrintedValue& known = first.front().value;
+    PrintedValue& value = second.front().value;
+    const auto numbers = parts_of(value, PrintedPart::Kind::number);
+    if (numbers.empty() || numbers != parts_of(known, PrintedPart::Kind::number)) return second;
+    value.parts = parts_of(value, PrintedPart::Kind::unit);
+    if (value.parts.empty() || value.parts == parts_of(known, PrintedPart::Kind::unit)) return {};
+    std::string& unit = value.parts.front().text;
+    if (unit.starts_with(kNoBreakSpace)) unit.erase(0, kNoBreakSpace.size());
+    return second;
+}
+
+Inlines under(const Inlines& first, const Inlines& second) {
+    if (first.empty() || words_of(second).empty() || words_of(first) == words_of(second)) return first;
+    if (words_of(first).empty()) return second;
+    const Inlines other = as_second(without_same_numbers(first, second));
+    if (other.empty()) return first;
+    Inlines both = first;
+    both.push_back(break_behind(other.front()));
+    both.insert(both.end(), other.begin(), other.end());
+    return both;
+}
+
+/// The name, the telephone and the reasons of a call: each beside its twin, so that the number stands once.
+Inlines piece_by_piece(const Inlines& first, const Inlines& second) {
+    if (!std::ranges::equal(first, second, {}, &Inline::kind, &Inline::kind)) return under(first, second);
+    Inlines both;
+    for (std::size_t at = 0; at < first.size(); ++at) {
+        const Inlines pieces = beside({first[at]}, {second[at]});
+        both.insert(both.end(), pieces.begin(), pieces.end());
+    }
+    return both;
+}
+
+/// A figure stands once; whoever hears it hears both.
+Inlines with_both_alternatives(Inlines first, const Inlines& second) {
+    for (std::size_t at = 0; at < first.size() && at < second.size(); ++at)
+        if (first[at].kind == Inline::Kind::figure && first[at].alternative != second[at].alternative)
+            first[at].alternative += " / " + second[at].alternative;
+    return first;
+}
+
+bool has_figure(const Inlines& inlines) {
+    return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind == Inline::Kind::figure; });
+}
+
+Inlines in_both(const Inlines& first, const Inlines& second) {
+    if (has_figure(first)) return with_both_alternatives(first, second);
+    const Turns one = turns_of(first);
+    const Turns other = turns_of(second);
+    if (one.drawn.empty() && other.drawn.empty()) return under(first, second);
+    if (!same_drawn(one.drawn, other.drawn)) return first;
+    Inlines both;
+    for (std::size_t at = 0; at < one.words.size(); ++at) {
+        const Inlines words = beside(one.words[at], other.words[at]);
+        both.insert(both.end(), words.begin(), words.end());
+        if (at < one.drawn.size()) both.push_back(one.drawn[at]);
+    }
+    return both;
+}
+
+/// Joins two trees of one shape. Where their shapes differ, `parting` tells of the first such place.
+class Joiner {
+  public:
+    std::vector<Block> blocks(const std::vector<Block>& first, const std::vector<Block>& second) {
+        if (first.size() != second.size()) part(line_behind(first, second), line_behind(second, first));
+        std::vector<Block> both;
+        for (std::size_t at = 0; at < first.size() && at < second.size() && !parting_; ++at) {
+            if (first[at].kind == Block::Kind::heading) in_calls_ = first[at].attributes.has("calls");
+            both.push_back(block(first[at], second[at]));
+        }
+        return both;
+    }
+    const std::optional<Parting>& parting() const { return parting_; }
+
+  private:
+    Block block(const Block& first, const Block& second) {
+        const bool alike = first.kind == second.kind && first.level == second.level &&
+                           first.ordered == second.ordered && first.task == second.task &&
+                           first.rows.size() == second.rows.size() && first.label == second.label;
+        if (!alike) part(first.line, second.line);
+        Block both = first;
+        if (parting_) return both;
+        both.inlines = in_calls_ && first.kind != Block::Kind::heading ? piece_by_piece(first.inlines, second.inlines)
+                                                                       : in_both(first.inlines, second.inlines);
+        if (both.attributes.has("full-in-two")) std::erase(both.attributes.classes, "half");
+        both.aside = beside(first.aside, second.aside);
+        both.children = blocks(first.children, second.children);
+        both.head = row(first.head, second.head);
+        for (std::size_t at = 0; at < first.rows.size(); ++at) both.rows[at] = row(first.rows[at], second.rows[at]);
+        return both;
+    }
+
+    TableRow row(const TableRow& first, const TableRow& second) {
+        if (first.cells.size() != second.cells.size()) part(first.line, second.line);
+        TableRow both = first;
+        for (std::size_t at = 0; at < first.cells.size() && !parting_; ++at)
+            both.cells[at].inlines = in_both(first.cells[at].inlines, second.cells[at].inlines);
+        return both;
+    }
+
+    /// The line of the first block that the other has no twin for; else of the last one.
+    static std::size_t line_behind(const std::vector<Block>& blocks, const std::vector<Block>& others) {
+        if (blocks.empty()) return others.empty() ? 0 : others.front().line;
+        return blocks[std::min(blocks.size() - 1, others.size())].line;
+    }
+
+    void part(std::size_t first_line, std::size_t second_line) {
+        if (!parting_) parting_ = Parting{first_line, second_line};
+    }
+
+    std::optional<Parting> parting_;
+    bool in_calls_ = false;  ///< below a heading of telephone numbers
+};
+
+/// Sides that a sheet may take: twice the words, twice the sides.
+std::string twice(const std::string& sides) {
+    const auto number = Decimal::parse(sides);
+    return number ? fmt::format("{}", 2 * static_cast<int>(number->value())) : sides;
+}
+
+Mark mark_at(const Document& document, std::size_t line) {
+    Mark mark;
+    mark.file = document.template_file;
+    mark.place.line = line;
+    mark.place.column = line > 0 ? 1 : 0;
+    return mark;
+}
+
+Finding built_differently(const Document& first, const Document& second, const Parting& parting) {
+    Finding finding;
+    finding.rule = "template-translation-incomplete";
+    finding.message = fmt::format(
+        "{} cannot be printed in two languages: from here on its text in \"{}\" is built otherwise than in \"{}\".",
+        first.name, second.language, first.language);
+    finding.marks = {mark_at(second, parting.second_line), mark_at(first, parting.first_line)};
+    return finding;
+}
+
+}  // namespace
+
+std::optional<Document> in_two_languages(const Document& first, const Document& second,
+                                         std::vector<Finding>& findings) {
+    Joiner joiner;
+    Document both = first;
+    both.second_language = second.language;
+    both.title = beside(first.title, second.title);
+    for (auto& [key, value] : both.front_matter)
+        if (key == "pages") value = twice(value);
+    both.blocks = joiner.blocks(first.blocks, second.blocks);
+    if (joiner.parting()) {
+        findings.push_back(built_differently(first, second, *joiner.parting()));
+        return std::nullopt;
+    }
+    return both;
+}
+
+}  // namespace ventfolio
