@@ -64,7 +64,18 @@ void place_ladder(const Section& section, Rows below, Pager& pager, double width
     pager.place_ladder(section, width, height_of(below, width, context));
 }
 
-void place_row(const std::vector<Section>& sections, Pager& pager, double width, LayoutContext& context) {
+/// A strip that says nothing itself is the title of what follows it.
+bool is_title(const std::vector<Section>& row) {
+    return row.size() == 1 && row.front().has("strip") && row.front().blocks.empty();
+}
+
+void place_row(const std::vector<Section>& sections, Rows below, Pager& pager, double width, LayoutContext& context) {
+    if (is_title(sections) && !below.empty() && !below.front().front().is_chart()) {
+        const Section& title = sections.front();
+        return pager.place({.pieces = set_section(title, width, context),
+                            .start = page_start(title),
+                            .below = height_of(below.first(1), width, context)});
+    }
     if (sections.size() == 1 || context.large_print()) return place_one_by_one(sections, pager, width, context);
     const PageStart start = page_start(sections.front());
     if (sections.front().has("half"))
@@ -89,7 +100,7 @@ PlacedSheet lay_out(const Document& document, const Furniture& furniture, const 
         if (rows[at].front().is_chart())
             place_ladder(rows[at].front(), Rows{rows}.subspan(at + 1), pager, width, context);
         else
-            place_row(rows[at], pager, width, context);
+            place_row(rows[at], Rows{rows}.subspan(at + 1), pager, width, context);
     }
     PlacedSheet sheet = pager.finish();
     sheet.structure = std::move(structure);

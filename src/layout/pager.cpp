@@ -69,6 +69,9 @@ Pager::Pager(const Document& document, const Furniture& furniture, Paper paper, 
 void Pager::place(Row row) {
     if (row.start == PageStart::new_page && page_has_content()) next_page();
     if (row.start == PageStart::back && pages_.empty() && page_has_content()) next_page();
+    const double with_below = height_of(row.pieces) + row.below;
+    const bool apart = row.below > 0 && kRowGap + with_below > room_left() + kFitTolerance;
+    if (apart && page_has_content() && with_below <= body_height(pages_.size() + 1) + kFitTolerance) next_page();
     const double gap = page_has_content() ? kRowGap : 0;
     if (fits(row.pieces, gap)) return put_all(std::move(row.pieces), gap);
     const bool whole = row.keep_together && height_of(row.pieces) <= body_height(pages_.size() + 1) + kFitTolerance;

@@ -17,6 +17,7 @@ struct Row {
     Pieces pieces;
     PageStart start = PageStart::anywhere;
     bool keep_together = false;  ///< on one page if any page can hold it
+    double below = 0;            ///< height of what must follow on the same page, if any page can hold both
 };
 
 /// Places rows below one another on the pages of a sheet, each with its header and footer.

@@ -7,6 +7,7 @@
 #include <map>
 
 #include "packet/documents.hpp"
+#include "packet/stationery_shelf.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/edited_home.hpp"
 #include "rules/judge.hpp"
@@ -62,6 +63,13 @@ const Stationery& spanish_stationery() {
     return one;
 }
 
+const Stationery& stationery_in_both() {
+    static const StationeryShelf shelf{built_in_files()};
+    const ShelvedStationery& both = shelf.at("en+es", {"us"});
+    REQUIRE_MESSAGE(both.faults.empty(), summary(both.faults));
+    return both.stationery;
+}
+
 SourceText demo_profile(std::string_view home) { return {std::string{home} + ".yaml", demo_home(home)}; }
 
 SourceText edited_profile(std::string_view home, std::string_view edits) {
@@ -85,18 +93,30 @@ SetHome set_home(const SourceText& profile, const PageSetup& setup) {
 
 SetHome set_home_like(const SetHome& like, const SourceText& profile) { return set(profile, {}, &like, stationery()); }
 
-const SetHome& set_demo_home(std::string_view home) {
-    static std::map<std::string, SetHome, std::less<>> homes;
+namespace {
+
+const SetHome& set_once(std::map<std::string, SetHome, std::less<>>& homes, std::string_view home,
+                        const Stationery& stationery) {
     const auto known = homes.find(home);
     if (known != homes.end()) return known->second;
-    return homes.emplace(home, set_home(demo_profile(home))).first->second;
+    return homes.emplace(home, set(demo_profile(home), {}, nullptr, stationery)).first->second;
+}
+
+}  // namespace
+
+const SetHome& set_demo_home(std::string_view home) {
+    static std::map<std::string, SetHome, std::less<>> homes;
+    return set_once(homes, home, stationery());
 }
 
 const SetHome& set_spanish_home(std::string_view home) {
     static std::map<std::string, SetHome, std::less<>> homes;
-    const auto known = homes.find(home);
-    if (known != homes.end()) return known->second;
-    return homes.emplace(home, set(demo_profile(home), {}, nullptr, spanish_stationery())).first->second;
+    return set_once(homes, home, spanish_stationery());
+}
+
+const SetHome& set_home_in_both(std::string_view home) {
+    static std::map<std::string, SetHome, std::less<>> homes;
+    return set_once(homes, home, stationery_in_both());
 }
 
 std::string file_named(const PrintedHome& home, std::string_view name) {

@@ -24,6 +24,8 @@ Date demo_day();
 const Stationery& stationery();
 /// All sheets in Spanish, those for strangers too.
 const Stationery& spanish_stationery();
+/// English with Spanish under it.
+const Stationery& stationery_in_both();
 SourceText demo_profile(std::string_view home);
 /// A demo home with edits, one a line: see rules/edited_home.hpp.
 SourceText edited_profile(std::string_view home, std::string_view edits);
@@ -53,6 +55,7 @@ SetHome set_home_like(const SetHome& like, const SourceText& profile);
 const SetHome& set_demo_home(std::string_view home);
 /// The same with every sheet in Spanish.
 const SetHome& set_spanish_home(std::string_view home);
+const SetHome& set_home_in_both(std::string_view home);
 
 /// The file of this name among those that print_home made.
 std::string file_named(const PrintedHome& home, std::string_view name);
