@@ -2,22 +2,11 @@
 
 #include <yaml-cpp/yaml.h>
 
+#include "sheets/word_fault.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
-
-Finding unreadable(const SourceText& source, const YAML::Mark& mark, std::string message) {
-    Finding finding;
-    finding.rule = "words-file-unreadable";
-    finding.message = std::move(message);
-    Mark at;
-    at.file = source.name;
-    at.place.line = static_cast<std::size_t>(mark.line) + 1;
-    at.place.column = static_cast<std::size_t>(mark.column) + 1;
-    finding.marks.push_back(std::move(at));
-    return finding;
-}
 
 /// Bytes of letters with accents belong to words, too.
 bool in_a_word(char letter) {
@@ -37,12 +26,12 @@ PlainWords PlainWords::read(const SourceText& source, std::vector<Finding>& find
     try {
         const YAML::Node words = YAML::Load(source.text)["words"];
         if (!words || !words.IsMap())
-            findings.push_back(unreadable(source, {}, "The file of plain words has no list `words` of `hard: plain`."));
+            findings.push_back(word_fault(source, {}, "The file of plain words has no list `words` of `hard: plain`."));
         else
             for (const auto& entry : words) plain.words_[lower_ascii(entry.first.Scalar())] = entry.second.Scalar();
     } catch (const YAML::Exception& fault) {
         findings.push_back(
-            unreadable(source, fault.mark, "The file of plain words cannot be read: " + fault.msg + "."));
+            word_fault(source, fault.mark, "The file of plain words cannot be read: " + fault.msg + "."));
     }
     return plain;
 }

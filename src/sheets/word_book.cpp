@@ -5,22 +5,11 @@
 #include <algorithm>
 #include <array>
 
+#include "sheets/word_fault.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
-
-Finding unreadable(const SourceText& source, const YAML::Mark& mark, std::string message) {
-    Finding finding;
-    finding.rule = "words-file-unreadable";
-    finding.message = std::move(message);
-    Mark at;
-    at.file = source.name;
-    at.place.line = static_cast<std::size_t>(mark.line) + 1;
-    at.place.column = static_cast<std::size_t>(mark.column) + 1;
-    finding.marks.push_back(std::move(at));
-    return finding;
-}
 
 struct Word {
     std::string text;
@@ -48,9 +37,9 @@ Words read_words(const SourceText& source, std::vector<Finding>& findings) {
         if (root.IsMap())
             flatten(root, "", words);
         else
-            findings.push_back(unreadable(source, root.Mark(), "The file of words is not a list of `key: word`."));
+            findings.push_back(word_fault(source, root.Mark(), "The file of words is not a list of `key: word`."));
     } catch (const YAML::Exception& fault) {
-        findings.push_back(unreadable(source, fault.mark, "The file of words cannot be read: " + fault.msg + "."));
+        findings.push_back(word_fault(source, fault.mark, "The file of words cannot be read: " + fault.msg + "."));
     }
     return words;
 }
@@ -75,11 +64,11 @@ void WordBook::lay_over(const SourceText& source, std::vector<Finding>& findings
     for (auto& [key, word] : read_words(source, findings)) {
         if (!words_.contains(key) && !key.starts_with("sheets.")) {
             const auto near = nearest(key, known);
-            findings.push_back(unreadable(
+            findings.push_back(word_fault(
                 source, word.place,
                 fmt::format("There is no word `{}`{}.", key, near ? fmt::format("; the nearest is `{}`", *near) : "")));
         } else if (std::ranges::find(kCautions, key) != kCautions.end() && words_[key] != word.text) {
-            findings.push_back(unreadable(source, word.place, fmt::format("The words of `{}` are a caution.", key)));
+            findings.push_back(word_fault(source, word.place, fmt::format("The words of `{}` are a caution.", key)));
             findings.back().rule = "template-caution-dropped";
         } else {
             words_[key] = std::move(word.text);

@@ -5,6 +5,7 @@
 #include <initializer_list>
 
 #include "sheets/checks/phrases.hpp"
+#include "sheets/word_fault.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -30,15 +31,7 @@ class PhraseReader {
     }
 
     void fault(const YAML::Mark& mark, std::string message) {
-        Finding finding;
-        finding.rule = "words-file-unreadable";
-        finding.message = std::move(message);
-        Mark at;
-        at.file = source_.name;
-        at.place.line = static_cast<std::size_t>(mark.line + 1);
-        at.place.column = static_cast<std::size_t>(mark.column + 1);
-        finding.marks.push_back(std::move(at));
-        findings_.push_back(std::move(finding));
+        findings_.push_back(word_fault(source_, mark, std::move(message)));
     }
 
   private:
