@@ -53,13 +53,14 @@ Frame legend_cell(const Block& item, double width, LayoutContext& context) {
     TextStyle look = plain_style(9.5 * context.scale);
     look.leading = 1.2;
     Inlines words = inlines_of(item);
-    Frame cell;
-    cell.height = kPitch * context.scale;
     Frame symbols = take_symbols(words, context);
     const double left = symbols.width > 0 ? symbols.width + mm(1.6) : 0;
-    cell.put_in_middle(std::move(symbols), 0);
     const double room = std::min(natural_width(words, look, context) + kRoundingRoom, width - left);
-    cell.put_in_middle(set_text(words, look, room, "list item", context), left);
+    Frame text = set_text(words, look, room, "list item", context);
+    Frame cell;
+    cell.height = std::max(kPitch * context.scale, text.height);
+    cell.put_in_middle(std::move(symbols), 0);
+    cell.put_in_middle(std::move(text), left);
     cell.width = left + room;
     return cell;
 }
@@ -70,15 +71,17 @@ Frame set_ladder_legend(const Block& list, double width, LayoutContext& context)
     Frame legend;
     legend.width = width;
     double x = 0;
+    double row_top = 0;
     for (const Block& item : list.children) {
         ++context.node;
         Frame cell = legend_cell(item, width, context);
-        if (x == 0 || x + cell.width > width) {
+        if (x > 0 && x + cell.width > width) {
             x = 0;
-            legend.height += cell.height;
+            row_top = legend.height;
         }
+        legend.height = std::max(legend.height, row_top + cell.height);
         const double cell_width = cell.width;
-        legend.put(std::move(cell), x, legend.height - kPitch * context.scale);
+        legend.put(std::move(cell), x, row_top);
         x += cell_width + kBetween;
     }
     return legend;

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <utility>
+#include <vector>
+
 #include "layout/frame.hpp"
 #include "layout/rich_text.hpp"
 
@@ -18,6 +21,10 @@ Piece row_piece(const TableRow& row, double width);
 bool is_group_head(const TableRow& row);
 /// Such a row as white words on a black bar; it stays with the next row.
 Piece set_group_head(const TableRow& row, double width, LayoutContext& context);
+
+/// Heads of columns, each at its distance from the left, in the middle of a row that is as high as the highest of them
+/// and no lower than `least`. The frame is still empty.
+void put_heads(Frame& frame, std::vector<std::pair<Frame, double>> heads, double least);
 
 /// Handwriting grows less than print does: large print asks for a fifth more room, not for half.
 double room_to_write(double scale);

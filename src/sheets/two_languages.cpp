@@ -93,7 +93,7 @@ Inlines beside(const Inlines& first, const Inlines& second) {
     }
     both.push_back(text_piece(" / ", first.back()));
     both.insert(both.end(), other.begin(), other.end());
-    if (!tail.empty()) both.push_back(text_piece(std::move(tail), other.back()));
+    if (!tail.empty()) both.push_back(text_piece(std::move(tail), first.back()));
     return both;
 }
 
@@ -125,7 +125,7 @@ Inlines without_same_numbers(const Inlines& first, Inlines second) {
 Inlines under(const Inlines& first, const Inlines& second) {
     if (first.empty() || words_of(second).empty() || words_of(first) == words_of(second)) return first;
     if (words_of(first).empty()) return second;
-    const Inlines other = as_second(without_same_numbers(first, second));
+    const Inlines other = as_second(without_outer_blanks(without_same_numbers(first, second)));
     if (other.empty()) return first;
     Inlines both = first;
     both.push_back(break_behind(other.front()));
@@ -144,70 +144,146 @@ Inlines piece_by_piece(const Inlines& first, const Inlines& second) {
     return both;
 }
 
-/// A figure stands once; whoever hears it hears both.
-Inlines with_both_alternatives(Inlines first, const Inlines& second) {
-    for (std::size_t at = 0; at < first.size() && at < second.size(); ++at)
-        if (first[at].kind == Inline::Kind::figure && first[at].alternative != second[at].alternative)
-            first[at].alternative += " / " + second[at].alternative;
-    return first;
-}
+bool is_figure(const Inline& piece) { return piece.kind == Inline::Kind::figure; }
 
-bool has_figure(const Inlines& inlines) {
-    return std::ranges::any_of(inlines, [](const Inline& piece) { return piece.kind == Inline::Kind::figure; });
-}
+using Join = Inlines (*)(const Inlines& first, const Inlines& second);
 
-Inlines in_both(const Inlines& first, const Inlines& second) {
-    if (has_figure(first)) return with_both_alternatives(first, second);
-    const Turns one = turns_of(first);
-    const Turns other = turns_of(second);
-    if (one.drawn.empty() && other.drawn.empty()) return under(first, second);
-    if (!same_drawn(one.drawn, other.drawn)) return first;
+/// Words behind and before figures, each with its twin. A figure stands once; whoever hears it hears both.
+Inlines in_both(const Inlines& first, const Inlines& second, Join join = under) {
+    const auto one = std::ranges::find_if(first, is_figure);
+    const auto other = std::ranges::find_if(second, is_figure);
+    if (one != first.end() && other != second.end()) {
+        Inlines both = in_both({first.begin(), one}, {second.begin(), other}, join);
+        both.push_back(*one);
+        if (one->alternative != other->alternative) both.back().alternative += " / " + other->alternative;
+        const Inlines rest = in_both({one + 1, first.end()}, {other + 1, second.end()}, join);
+        both.insert(both.end(), rest.begin(), rest.end());
+        return both;
+    }
+    const Turns turns = turns_of(first);
+    const Turns twins = turns_of(second);
+    if ((turns.drawn.empty() && twins.drawn.empty()) || !same_drawn(turns.drawn, twins.drawn))
+        return join(first, second);
     Inlines both;
-    for (std::size_t at = 0; at < one.words.size(); ++at) {
-        const Inlines words = beside(one.words[at], other.words[at]);
+    for (std::size_t at = 0; at < turns.words.size(); ++at) {
+        const Inlines words = beside(turns.words[at], twins.words[at]);
         both.insert(both.end(), words.begin(), words.end());
-        if (at < one.drawn.size()) both.push_back(one.drawn[at]);
+        if (at < turns.drawn.size()) both.push_back(turns.drawn[at]);
     }
     return both;
+}
+
+/// Takes the label off the way out of a question: "No".
+std::string take_label(Inlines& inlines) {
+    if (inlines.empty() || inlines.front().kind != Inline::Kind::text || inlines.front().strong) return {};
+    std::string& text = inlines.front().text;
+    const auto colon = text.find(':');
+    if (colon == std::string::npos) return {};
+    std::string label{trimmed(std::string_view{text}.substr(0, colon))};
+    text.erase(0, colon + 1);
+    return label;
+}
+
+/// Takes the bold words at the head off: the name of a box of steps.
+Inlines take_name(Inlines& inlines) {
+    const auto end = std::ranges::find_if(
+        inlines, [](const Inline& piece) { return !piece.strong && trimmed(plain_text({piece})) != ""; });
+    Inlines name{inlines.begin(), end};
+    inlines.erase(inlines.begin(), end);
+    return name;
+}
+
+std::string beside(const std::string& first, const std::string& second) {
+    return first == second ? first : first + " / " + second;
+}
+
+/// "No: **Rescue steps** Toby cannot breathe alone.": label and name stand beside their twins, so that the label still
+/// ends at the first colon and the name at the last bold word; the rest stands under one another.
+Inlines way_out(Inlines first, Inlines second, bool to_steps) {
+    const Inline like = first.empty() ? Inline{} : first.front();
+    const std::string label = beside(take_label(first), take_label(second));
+    Inlines both{text_piece(label.empty() ? label : label + ": ", like)};
+    const auto add = [&](const Inlines& pieces) { both.insert(both.end(), pieces.begin(), pieces.end()); };
+    if (to_steps) {
+        first = without_outer_blanks(std::move(first));
+        second = without_outer_blanks(std::move(second));
+        const Inlines name = take_name(first);
+        add(beside(name, take_name(second)));
+    }
+    add(in_both(first, second));
+    return both;
+}
+
+/// The words of an item, which may stand in its first paragraph.
+const Inlines& words_in(const Block& item) {
+    return item.inlines.empty() && !item.children.empty() ? item.children.front().inlines : item.inlines;
+}
+
+bool has_list(const Block& item) {
+    return std::ranges::any_of(item.children, [](const Block& block) { return block.kind == Block::Kind::list; });
 }
 
 /// Joins two trees of one shape. Where their shapes differ, `parting` tells of the first such place.
 class Joiner {
   public:
-    std::vector<Block> blocks(const std::vector<Block>& first, const std::vector<Block>& second) {
+    std::vector<Block> blocks(const std::vector<Block>& first, const std::vector<Block>& second, bool in_item = false) {
         if (first.size() != second.size()) part(line_behind(first, second), line_behind(second, first));
         std::vector<Block> both;
         for (std::size_t at = 0; at < first.size() && at < second.size() && !parting_; ++at) {
-            if (first[at].kind == Block::Kind::heading) in_calls_ = first[at].attributes.has("calls");
-            both.push_back(block(first[at], second[at]));
+            if (first[at].kind == Block::Kind::heading) section_ = &first[at];
+            both.push_back(block(first[at], second[at], in_item));
         }
         return both;
     }
     const std::optional<Parting>& parting() const { return parting_; }
 
   private:
-    Block block(const Block& first, const Block& second) {
+    Block block(const Block& first, const Block& second, bool in_item) {
         const bool alike = first.kind == second.kind && first.level == second.level &&
                            first.ordered == second.ordered && first.task == second.task &&
                            first.rows.size() == second.rows.size() && first.label == second.label;
         if (!alike) part(first.line, second.line);
         Block both = first;
         if (parting_) return both;
-        both.inlines = in_calls_ && first.kind != Block::Kind::heading ? piece_by_piece(first.inlines, second.inlines)
-                                                                       : in_both(first.inlines, second.inlines);
+        const bool call = looks("calls") && first.kind != Block::Kind::heading;
+        both.inlines = call ? piece_by_piece(first.inlines, second.inlines) : in_both(first.inlines, second.inlines);
+        both.attributes.options = options(first.attributes, second.attributes);
         if (both.attributes.has("full-in-two")) std::erase(both.attributes.classes, "half");
         both.aside = beside(first.aside, second.aside);
-        both.children = blocks(first.children, second.children);
+        both.children = blocks(first.children, second.children, first.kind == Block::Kind::item);
+        if (looks("ladder") && in_item && first.kind == Block::Kind::list && !first.ordered)
+            join_ways_out(both, first, second);
         both.head = row(first.head, second.head);
         for (std::size_t at = 0; at < first.rows.size(); ++at) both.rows[at] = row(first.rows[at], second.rows[at]);
+        return both;
+    }
+
+    bool looks(std::string_view name) const { return section_ != nullptr && section_->attributes.has(name); }
+
+    static void join_ways_out(Block& both, const Block& first, const Block& second) {
+        for (std::size_t at = 0; at < both.children.size() && at < second.children.size(); ++at) {
+            Block& item = both.children[at];
+            Inlines& words =
+                item.inlines.empty() && !item.children.empty() ? item.children.front().inlines : item.inlines;
+            words = way_out(words_in(first.children[at]), words_in(second.children[at]), has_list(item));
+        }
+    }
+
+    /// Options hold words, such as the label of a way, or numbers, which are the same.
+    static std::vector<std::pair<std::string, std::string>> options(const Attributes& first, const Attributes& second) {
+        auto both = first.options;
+        for (auto& [key, value] : both)
+            if (const auto other = second.option(key)) value = beside(value, std::string{*other});
         return both;
     }
 
     TableRow row(const TableRow& first, const TableRow& second) {
         if (first.cells.size() != second.cells.size()) part(first.line, second.line);
         TableRow both = first;
+        // The words of a bar are as high as the bar.
+        const Join join = looks("timeline") ? static_cast<Join>(beside) : under;
         for (std::size_t at = 0; at < first.cells.size() && !parting_; ++at)
-            both.cells[at].inlines = in_both(first.cells[at].inlines, second.cells[at].inlines);
+            both.cells[at].inlines = in_both(first.cells[at].inlines, second.cells[at].inlines, join);
         return both;
     }
 
@@ -222,7 +298,7 @@ class Joiner {
     }
 
     std::optional<Parting> parting_;
-    bool in_calls_ = false;  ///< below a heading of telephone numbers
+    const Block* section_ = nullptr;  ///< heading of the section
 };
 
 /// Sides that a sheet may take: twice the words, twice the sides.

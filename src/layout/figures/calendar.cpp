@@ -93,11 +93,16 @@ Piece set_week_head(const TableRow& row, double width, LayoutContext& context) {
     look.ink = Ink::white;
     look.leading = 1.2;
     const double column = width / static_cast<double>(row.cells.size());
-    piece.frame.height = mm(5.4) * context.scale;
-    piece.frame.put_black_field({context.node, "table head", {}});
+    std::vector<std::pair<Frame, double>> heads;
     for (std::size_t at = 0; at < row.cells.size(); ++at)
-        piece.frame.put_in_middle(set_text(cell(row, at), look, column - 2 * kPad, "table head", context),
-                                  column * static_cast<double>(at) + kPad);
+        heads.emplace_back(set_text(cell(row, at), look, column - 2 * kPad, "table head", context),
+                           column * static_cast<double>(at) + kPad);
+    Frame words;
+    words.width = width;
+    put_heads(words, std::move(heads), mm(5.4) * context.scale);
+    piece.frame.height = words.height;
+    piece.frame.put_black_field({context.node, "table head", {}});
+    piece.frame.put(std::move(words), 0, 0);
     return piece;
 }
 

@@ -98,19 +98,18 @@ Piece log_head(const TableRow& row, const LogColumns& columns, const LogStyles& 
     piece.keep_with_next = true;
     piece.repeats = true;
     piece.frame.width = columns.width();
-    piece.frame.height = mm(5.6) * context.scale;
     const double widths[kFixedColumns]{columns.item, columns.expected, columns.accepted};
-    double x = 0;
-    for (std::size_t at = 0; at < kFixedColumns; ++at) {
-        piece.frame.put_in_middle(set_text(cell(row, at), styles.head, widths[at], "table head", context), x);
-        x += widths[at];
-    }
     TextStyle centered = styles.head;
     centered.alignment = Alignment::center;
-    for (std::size_t at = 0; at < columns.count; ++at, x += columns.write) {
-        const Inlines& head = cell(row, kFixedColumns + columns.first + at);
-        piece.frame.put_in_middle(set_text(head, centered, columns.write, "table head", context), x);
-    }
+    double x = 0;
+    std::vector<std::pair<Frame, double>> heads;
+    const auto add = [&](std::size_t column, const TextStyle& style, double width) {
+        heads.emplace_back(set_text(cell(row, column), style, width, "table head", context), x);
+        x += width;
+    };
+    for (std::size_t at = 0; at < kFixedColumns; ++at) add(at, styles.head, widths[at]);
+    for (std::size_t at = 0; at < columns.count; ++at) add(kFixedColumns + columns.first + at, centered, columns.write);
+    put_heads(piece.frame, std::move(heads), mm(5.6) * context.scale);
     piece.frame.put_bottom_rule(kBoxLine);
     return piece;
 }
