@@ -207,8 +207,9 @@ Inlines way_out(Inlines first, Inlines second, bool to_steps) {
     if (to_steps) {
         first = without_outer_blanks(std::move(first));
         second = without_outer_blanks(std::move(second));
-        const Inlines name = take_name(first);
+        const Inlines name = without_outer_blanks(take_name(first));
         add(beside(name, take_name(second)));
+        add({text_piece(" ", like)});
     }
     add(in_both(first, second));
     return both;
