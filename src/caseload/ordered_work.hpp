@@ -47,8 +47,7 @@ class OrderedResults {
         std::optional<Result>& place = held_[taken_ % held_.size()];
         ready_.wait(lock, [&] { return fault_ || place; });
         if (fault_) std::rethrow_exception(fault_);
-        Result result = *std::move(place);
-        place.reset();
+        Result result = std::move(*std::exchange(place, std::nullopt));
         ++taken_;
         room_.notify_all();
         return result;

@@ -42,11 +42,11 @@ Piece set_group_head(const TableRow& row, double width, LayoutContext& context) 
     return piece;
 }
 
-void put_heads(Frame& frame, std::vector<std::pair<Frame, double>> heads, double least) {
+void put_heads(Frame& frame, const std::vector<std::pair<Frame, double>>& heads, double least) {
     constexpr double kAir = mm(0.6);
     frame.height = least;
     for (const auto& [head, x] : heads) frame.height = std::max(frame.height, head.height + kAir);
-    for (auto& [head, x] : heads) frame.put_in_middle(std::move(head), x);
+    for (const auto& [head, x] : heads) frame.put_in_middle(head, x);
 }
 
 double room_to_write(double scale) { return std::max(1.0, 0.8 * scale); }

@@ -24,7 +24,7 @@ Piece set_group_head(const TableRow& row, double width, LayoutContext& context);
 
 /// Heads of columns, each at its distance from the left, in the middle of a row that is as high as the highest of them
 /// and no lower than `least`. The frame is still empty.
-void put_heads(Frame& frame, std::vector<std::pair<Frame, double>> heads, double least);
+void put_heads(Frame& frame, const std::vector<std::pair<Frame, double>>& heads, double least);
 
 /// Handwriting grows less than print does: large print asks for a fifth more room, not for half.
 double room_to_write(double scale);

@@ -379,7 +379,7 @@ Furniture furniture_for(const Document& document, const Household& home, const S
     furniture.page_of = words.at("page_of");
     const auto audience = audience_from(document.front("audience").value_or(""));
     // From when and until when the settings hold is nothing for strangers.
-    const bool letter = audience == utility || audience == fire;
+    const bool letter = audience && (*audience == utility || *audience == fire);
     furniture.revision = {text_piece(revision)};
     std::string foot = revision + ".";
     if (!letter && orders.effective_at.given()) {

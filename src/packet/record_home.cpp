@@ -80,6 +80,7 @@ RecordedSheet recorded(const DrawnSheet& sheet, std::string file, const PacketRe
 
 void add_checksums(std::vector<FolderFile>& files, std::span<const Checksum> others) {
     std::vector<Checksum> checksums;
+    checksums.reserve(files.size() + others.size());
     for (const FolderFile& file : files) checksums.push_back(checksum_of(file.name, file.bytes));
     for (const Checksum& other : others)
         if (std::ranges::find(files, other.name, &FolderFile::name) == files.end()) checksums.push_back(other);

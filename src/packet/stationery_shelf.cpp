@@ -100,7 +100,7 @@ std::vector<std::string> StationeryShelf::languages() const {
     std::vector<std::string> names;
     for (const auto& [path, text] : files_)
         if (path.ends_with(kWords)) names.push_back(path.substr(0, path.size() - kWords.size()));
-    std::ranges::stable_partition(names, [](const std::string& name) { return name == kFirstLanguage; });
+    std::stable_partition(names.begin(), names.end(), [](const std::string& name) { return name == kFirstLanguage; });
     return names;
 }
 

@@ -25,15 +25,15 @@ Finding fault(std::string message, const std::string& file, Place place, std::st
 
 /// A section of a sheet by what stands in it.
 struct Section {
-    enum Part { ordered, bullet, row, call_out, kParts };
+    enum Part { ordered, bullet, row, call_out, part_count };
     std::string classes;  ///< of its heading: "{.act span=6}" without what is read
     std::string conditions;
-    std::array<std::size_t, kParts> counts{};
+    std::array<std::size_t, part_count> counts{};
     std::size_t file = 0;
     Place place;
 };
-constexpr std::array<const char*, Section::kParts> kPartNames{"numbered items", "items", "rows of tables",
-                                                              "lines of call-outs"};
+constexpr std::array<const char*, Section::part_count> kPartNames{"numbered items", "items", "rows of tables",
+                                                                  "lines of call-outs"};
 
 /// The words in braces after a heading, without what is printed of them: `{.ladder yes=}` of `{.ladder yes="Yes"}`.
 std::string classes_of(std::string_view heading) {
@@ -82,7 +82,7 @@ void compare_sections(const Template& first, const Template& translation, std::v
         if (was[at].classes != now[at].classes || was[at].conditions != now[at].conditions)
             return tell(fmt::format("\"{}\" under \"{}\", the first language \"{}\" under \"{}\"", now[at].classes,
                                     now[at].conditions, was[at].classes, was[at].conditions));
-        for (std::size_t part = 0; part < Section::kParts; ++part)
+        for (std::size_t part = 0; part < Section::part_count; ++part)
             if (was[at].counts[part] != now[at].counts[part])
                 return tell(fmt::format("{} {}, the first language {}", now[at].counts[part], kPartNames[part],
                                         was[at].counts[part]));

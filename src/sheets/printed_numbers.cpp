@@ -16,13 +16,13 @@ bool is_word(char letter) { return (letter >= 'a' && letter <= 'z') || (letter >
 std::string rewritten(std::string_view number, const NumberFormat& format) {
     if (std::ranges::count(number, '.') > 1) return std::string{number};
     std::string out;
-    for (std::size_t at = 0; at < number.size(); ++at) {
-        if (number[at] == '.')
+    for (const char letter : number) {
+        if (letter == '.')
             out += format.decimal_sign;
-        else if (number[at] == ',')
+        else if (letter == ',')
             out += format.group_sign;
         else
-            out += number[at];
+            out += letter;
     }
     return out;
 }

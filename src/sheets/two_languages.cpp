@@ -187,7 +187,7 @@ std::string take_label(Inlines& inlines) {
 /// Takes the bold words at the head off: the name of a box of steps.
 Inlines take_name(Inlines& inlines) {
     const auto end = std::ranges::find_if(
-        inlines, [](const Inline& piece) { return !piece.strong && trimmed(plain_text({piece})) != ""; });
+        inlines, [](const Inline& piece) { return !piece.strong && !trimmed(plain_text({piece})).empty(); });
     Inlines name{inlines.begin(), end};
     inlines.erase(inlines.begin(), end);
     return name;

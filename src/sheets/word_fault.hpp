@@ -4,7 +4,7 @@
 
 #include "profile/finding.hpp"
 
-namespace YAML {
+namespace YAML {  // NOLINT(readability-identifier-naming): the name of the library
 struct Mark;
 }
 

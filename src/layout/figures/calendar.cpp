@@ -99,7 +99,7 @@ Piece set_week_head(const TableRow& row, double width, LayoutContext& context) {
                            column * static_cast<double>(at) + kPad);
     Frame words;
     words.width = width;
-    put_heads(words, std::move(heads), mm(5.4) * context.scale);
+    put_heads(words, heads, mm(5.4) * context.scale);
     piece.frame.height = words.height;
     piece.frame.put_black_field({context.node, "table head", {}});
     piece.frame.put(std::move(words), 0, 0);

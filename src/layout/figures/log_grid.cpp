@@ -109,7 +109,7 @@ Piece log_head(const TableRow& row, const LogColumns& columns, const LogStyles& 
     };
     for (std::size_t at = 0; at < kFixedColumns; ++at) add(at, styles.head, widths[at]);
     for (std::size_t at = 0; at < columns.count; ++at) add(kFixedColumns + columns.first + at, centered, columns.write);
-    put_heads(piece.frame, std::move(heads), mm(5.6) * context.scale);
+    put_heads(piece.frame, heads, mm(5.6) * context.scale);
     piece.frame.put_bottom_rule(kBoxLine);
     return piece;
 }

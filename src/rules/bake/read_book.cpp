@@ -105,7 +105,7 @@ std::optional<std::size_t> whole_number(std::string_view text, int base) {
 }
 
 std::string read_bytes(const Source& source, const YAML::Node& node) {
-    const std::string digits = node.Scalar();
+    const std::string& digits = node.Scalar();
     std::string bytes;
     for (std::size_t at = 0; at < digits.size(); at += 2) {
         const auto byte = whole_number(std::string_view{digits}.substr(at, 2), 16);
