@@ -8,15 +8,11 @@
 
 #include "markup/render.hpp"
 #include "packet/identifiers.hpp"
-#include "packet/index_data.hpp"
-#include "packet/notice_data.hpp"
 #include "packet/translation_note.hpp"
+#include "packet/worded_home.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/judge.hpp"
-#include "sheets/change_data.hpp"
-#include "sheets/checking_data.hpp"
 #include "sheets/document_checks.hpp"
-#include "sheets/home_data.hpp"
 #include "sheets/own_code.hpp"
 #include "sheets/printer.hpp"
 #include "sheets/two_languages.hpp"
@@ -29,7 +25,6 @@ struct AudienceWord {
     std::string_view word;
     Audience audience;
 };
-constexpr Audiences kEverywhere = 0xFF;
 
 constexpr std::array kAudiences{AudienceWord{"wall", wall},       AudienceWord{"folder", folder},
                                 AudienceWord{"crew", crew},       AudienceWord{"wallet", wallet},
@@ -67,17 +62,6 @@ std::vector<std::string> item_keys(std::string_view list, const Household& home)
     return keys;
 }
 
-/// What a sheet lists of the others, and so after which it is made.
-enum class Lists { nothing, findings, changes, codes };
-
-Lists lists_of(const std::string& sheet, const Stationery& stationery) {
-    const FrontMatterLine* line = stationery.parts_of(sheet).front().from->front("lists");
-    if (line == nullptr) return Lists::nothing;
-    if (line->value == "codes") return Lists::codes;
-    if (line->value == "changes") return Lists::changes;
-    return line->value == "findings" ? Lists::findings : Lists::nothing;
-}
-
 using MadeSheets = std::map<std::string, std::vector<Document>>;
 
 std::vector<const Document*> in_order(const MadeSheets& made, const std::vector<std::string>& sheets) {
@@ -93,95 +77,23 @@ class Maker {
     Maker(const Household& home, std::span<const Finding> of_profile, const Stationery& stationery,
           const FollowedPacket* followed, std::vector<Finding>& findings)
         : home_{home},
-          followed_{followed},
-          of_profile_{of_profile},
           stationery_{stationery},
           findings_{findings},
-          own_{worded(stationery)} {
-        if (stationery.for_strangers != nullptr) for_strangers_.emplace(worded(*stationery.for_strangers));
-        if (stationery.second != nullptr) second_.emplace(worded(*stationery.second));
-        not_yet_checked_ = not_yet_checked(of_profile, home.profile);
-        number_leaves();
-    }
+          worded_{home, of_profile, stationery, followed},
+          not_yet_checked_{not_yet_checked(of_profile, home.profile)} {}
 
     void add(const std::string& sheet, std::vector<Document>& documents) {
-        WordedHome& worded = worded_for(sheet);
+        const WordedHome& worded = worded_.of(sheet);
         for (const Stationery::Part& part : stationery_.parts_of(sheet))
             if (applies(*part.from, worded.data, findings_)) add_part(sheet, part, worded, documents);
     }
 
     /// Before a sheet is made that lists something of the others.
     void know(Lists what, const std::string& sheet, const std::vector<const Document*>& made) {
-        know(what, sheet, made, worded_for(sheet));
-        if (const Stationery* under = stationery_.under(sheet)) know(what, sheet, made, worded_in(*under));
+        worded_.know(what, sheet, made, findings_);
     }
 
   private:
-    /// The home in the words of one language.
-    struct WordedHome {
-        const Stationery* stationery;
-        Printer printer;
-        TemplateData data;
-    };
-
-    void know(Lists what, const std::string& sheet, const std::vector<const Document*>& made, WordedHome& worded) {
-        if (what == Lists::findings) {
-            std::vector<Finding> all{of_profile_.begin(), of_profile_.end()};
-            all.insert(all.end(), findings_.begin(), findings_.end());
-            leave_one_of_each(all);
-            add_checking_data(*worded.data.object(), home_, worded.printer, all);
-        }
-        if (what == Lists::changes && followed_ != nullptr) know_changes(worded, sheet, made);
-        if (what == Lists::codes) add_index_data(*worded.data.object(), sheet, made, home_, worded.printer, followed_);
-    }
-
-    WordedHome worded(const Stationery& stationery) const {
-        const Printer printer{stationery.words, stationery.region};
-        WordedHome worded{&stationery, printer, home_data(home_, printer, of_profile_)};
-        (*worded.data.object())["follows_packet"] = followed_ != nullptr;
-        (*worded.data.object())["own_code"] = own_code("to come");
-        return worded;
-    }
-
-    WordedHome& worded_for(const std::string& sheet) { return worded_in(stationery_.of(sheet)); }
-
-    WordedHome& worded_in(const Stationery& stationery) {
-        if (for_strangers_ && &stationery == for_strangers_->stationery) return *for_strangers_;
-        if (second_ && &stationery == second_->stationery) return *second_;
-        return own_;
-    }
-
-    /// Sheets that are made after a notice of changes have no code yet.
-    void know_changes(WordedHome& worded, const std::string& notice, const std::vector<const Document*>& made) {
-        TemplateData::Object& data = *worded.data.object();
-        add_change_data(data, {*followed_->home, home_, followed_->edited, followed_->derived}, worded.printer);
-        LaterSheets later{notice, {}};
-        for (const std::string& sheet : stationery_.in_order())
-            if (lists_of(sheet, stationery_) == Lists::codes) later.after.push_back(sheet);
-        add_notice_data(data, paper_walk(*followed_, home_.profile, made, later, stationery_), *followed_,
-                        worded.printer);
-    }
-
-    /// The leaves of this home count from 1 in their sheet, so that one chart can send the reader to another:
-    /// `leaf.tube_out` is the number of alarm-response/tube-out. Leaves that the home does not have are missing.
-    void number_leaves() {
-        TemplateData::Object numbers;
-        for (const std::string& sheet : stationery_.in_order()) {
-            int number = 0;
-            for (const Stationery::Part& part : stationery_.parts_of(sheet)) {
-                if (part.leaf.empty()) continue;
-                std::vector<Finding> reported_when_made;
-                const bool made = applies(*part.from, worded_for(sheet).data, reported_when_made);
-                const PrintedValue shown =
-                    calculated("leaf." + part.leaf, kEverywhere, plain_parts(fmt::format("{}", made ? ++number : 0)));
-                numbers[with_replaced(part.leaf, "-", "_")] = made ? TemplateData{shown} : TemplateData{};
-            }
-        }
-        if (for_strangers_) (*for_strangers_->data.object())["leaf"] = numbers;
-        if (second_) (*second_->data.object())["leaf"] = numbers;
-        (*own_.data.object())["leaf"] = std::move(numbers);
-    }
-
     /// One part of a sheet, in one language.
     struct SheetPart {
         const std::string& sheet;
@@ -213,7 +125,7 @@ class Maker {
         const Stationery* under = stationery_.under(own.sheet);
         if (under == nullptr) return std::nullopt;
         for (const Stationery::Part& part : under->own_parts_of(own.sheet))
-            if (part.leaf == leaf) return SheetPart{own.sheet, *part.from, worded_in(*under)};
+            if (part.leaf == leaf) return SheetPart{own.sheet, *part.from, worded_.in(*under)};
         return std::nullopt;  // templates that are missing are told of before anything is made
     }
 
@@ -281,14 +193,10 @@ class Maker {
     }
 
     const Household& home_;
-    const FollowedPacket* followed_;
-    std::span<const Finding> of_profile_;
     const Stationery& stationery_;
     std::vector<Finding>& findings_;
-    WordedHome own_;
-    std::optional<WordedHome> for_strangers_;
-    std::optional<WordedHome> second_;
-    bool not_yet_checked_ = false;
+    WordedHomes worded_;
+    bool not_yet_checked_;
 };
 
 Inline text_piece(std::string text) {

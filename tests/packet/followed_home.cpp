@@ -36,25 +36,25 @@ PacketRecord record_of(const std::vector<Document>& documents, const Profile& pr
 
 Date update_day() { return *Date::parse("2026-03-14"); }
 
-FollowedHome::FollowedHome(const SourceText& was, const SourceText& now)
-    : was_{check_home(was, demo_day())}, now_{check_home(now, update_day())} {
+FollowedHome::FollowedHome(const SourceText& was, const SourceText& now, const Stationery& language)
+    : language_{language}, was_{check_home(was, demo_day())}, now_{check_home(now, update_day())} {
     REQUIRE_MESSAGE(was_.readable, summary(was_.findings));
     REQUIRE_MESSAGE(now_.readable, summary(now_.findings));
     home_was_ = std::make_unique<Household>(was_.profile, demo_day());
     home_now_ = std::make_unique<Household>(now_.profile, update_day());
-    const std::vector<std::string> sheets = stationery().in_order();
-    documents_was_ = make_documents(*home_was_, was_.findings, stationery(), sheets, of_sheets_);
+    const std::vector<std::string> sheets = language_.in_order();
+    documents_was_ = make_documents(*home_was_, was_.findings, language_, sheets, of_sheets_);
     record_ = record_of(documents_was_, was_.profile, demo_day());
-    const Printer printer{stationery().words, stationery().region};
+    const Printer printer{language_.words, language_.region};
     followed_ = {&record_, home_was_.get(), edited_changes(*home_was_, *home_now_, printer),
                  derived_changes(*home_was_, *home_now_, printer)};
-    documents_ = make_documents(*home_now_, now_.findings, stationery(), sheets, of_sheets_, &followed_);
+    documents_ = make_documents(*home_now_, now_.findings, language_, sheets, of_sheets_, &followed_);
 }
 
 std::vector<Document> FollowedHome::documents_after(const PacketRecord& record) {
     FollowedPacket followed = followed_;
     followed.record = &record;
-    return make_documents(*home_now_, now_.findings, stationery(), stationery().in_order(), of_sheets_, &followed);
+    return make_documents(*home_now_, now_.findings, language_, language_.in_order(), of_sheets_, &followed);
 }
 
 std::string FollowedHome::refusals() const {
@@ -78,7 +78,7 @@ const Document& FollowedHome::named(std::string_view name) const {
 SetSheet FollowedHome::placed(std::string_view name, const PageSetup& setup) {
     static Measurer measurer;
     const Document& document = named(name);
-    const Furniture furniture = furniture_for(document, *home_now_, stationery(), sheet_code(document));
+    const Furniture furniture = furniture_for(document, *home_now_, language_, sheet_code(document));
     return {document, furniture, lay_out(document, furniture, setup, measurer, of_sheets_)};
 }
 

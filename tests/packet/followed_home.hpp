@@ -15,7 +15,7 @@ Date update_day();
 /// A home whose papers follow those of its revision before, by the steps that an update takes.
 class FollowedHome {
   public:
-    FollowedHome(const SourceText& was, const SourceText& now);
+    FollowedHome(const SourceText& was, const SourceText& now, const Stationery& language = stationery());
     FollowedHome(const FollowedHome&) = delete;
     FollowedHome& operator=(const FollowedHome&) = delete;
 
@@ -35,6 +35,7 @@ class FollowedHome {
     SetSheet placed(std::string_view name, const PageSetup& setup = {});
 
   private:
+    const Stationery& language_;
     CheckedHome was_;
     CheckedHome now_;
     std::unique_ptr<Household> home_was_;
