@@ -38,9 +38,22 @@ Scope::Found Scope::find_first(std::string_view name) const {
     return {doubtful ? Answer::unknown : Answer::undeclared, nullptr};
 }
 
+Scope::Found Scope::find_own(std::string_view name) const {
+    for (auto level = levels_.rbegin(); level != levels_.rend(); ++level) {
+        if (level->kind == Level::Kind::unknown) return {Answer::unknown, nullptr};
+        if (level->kind == Level::Kind::nothing || level->data->object() == nullptr) continue;
+        const TemplateData* found = in_level(*level, name);
+        return {found == nullptr ? Answer::undeclared : Answer::found, found};
+    }
+    return {};
+}
+
 Scope::Found Scope::find(std::string_view name) const {
     if (name == ".") return find_first(name);
-    Found found = find_first(name.substr(0, name.find('.')));
+    const bool own = name.starts_with('.');
+    if (own) name.remove_prefix(1);
+    const std::string_view first = name.substr(0, name.find('.'));
+    Found found = own ? find_own(first) : find_first(first);
     while (found.answer == Answer::found && name.find('.') != name.npos) {
         name.remove_prefix(name.find('.') + 1);
         if (found.data->missing() && found.data->object() == nullptr) return {Answer::found, &kMissing};
@@ -52,6 +65,7 @@ Scope::Found Scope::find(std::string_view name) const {
 
 std::vector<std::string> Scope::names_like(std::string_view name) const {
     std::vector<std::string> names;
+    if (name != "." && name.starts_with('.')) name.remove_prefix(1);
     const std::size_t dot = name.rfind('.');
     if (name != "." && dot != name.npos) {
         const std::string path{name.substr(0, dot)};

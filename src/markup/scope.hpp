@@ -13,6 +13,9 @@ namespace ventfolio {
 /// Names are found as the Mustache specification says ("Dotted Names - Context Precedence"): the part before the first
 /// dot in the innermost level that has it, the rest below that and nowhere else. Items of a list also have the flags
 /// `first` and `last`.
+///
+/// A dot before a name is our own addition: `.position` is found in the innermost group or item alone. Without the dot,
+/// a name that this one lacks would be looked for in those around it, and the exhalation port be where the person lies.
 class Scope {
   public:
     enum class Answer {
@@ -50,6 +53,7 @@ class Scope {
 
     static const TemplateData* in_level(const Level& level, std::string_view name);
     Found find_first(std::string_view name) const;
+    Found find_own(std::string_view name) const;
 
     std::vector<Level> levels_;
 };

@@ -11,6 +11,7 @@ using Kind = TemplateToken::Kind;
 
 bool is_name(std::string_view name) {
     if (name == ".") return true;
+    if (name.starts_with('.')) name.remove_prefix(1);  // of the innermost group alone: see scope.hpp
     if (name.empty() || name.front() == '.' || name.back() == '.' || name.find("..") != name.npos) return false;
     return std::ranges::all_of(name, [](char c) {
         return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-' ||

@@ -102,7 +102,7 @@ class CareData {
         std::optional<Date> due;
         if (last && interval) due = calc::next_due_date(*last, *interval);
         DatedTask task = dated(kind, std::move(entry), due);
-        if (last) task.data["last"] = words_value("last-done", printer_.date(*last, UnitForm::brief));
+        if (last) task.data["last_done"] = words_value("last-done", printer_.date(*last, UnitForm::brief));
         if (interval) {
             task.interval = *interval;
             task.data["every"] = printer_.print(interval, {.key = "interval", .on = kCare}, "calc.interval");
@@ -121,7 +121,7 @@ class CareData {
         // What comes once, and the tube, may not slip; a test of the alarms may be a day late.
         entry["once"] = std::string_view{kind} != "is_task";
         entry["fixed"] = std::string_view{kind} != "is_task" && std::string_view{kind} != "is_tube";
-        for (const char* name : {"task", "who", "every", "last", "what"}) entry.try_emplace(name);
+        for (const char* name : {"task", "who", "every", "last_done", "what"}) entry.try_emplace(name);
         return {std::move(entry), due, std::nullopt};
     }
 

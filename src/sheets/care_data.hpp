@@ -9,7 +9,7 @@ namespace ventfolio {
 /// What the care schedule says, under the name `care`. Entries keep the names of the profile's own care tasks.
 ///
 ///   daily     tasks by words such as "every shift"; `longer` those whose words speak of weeks or months
-///   dated     tasks by interval, the next one due first: `every`, `last`, `due` (missing if never done), `once`,
+///   dated     tasks by interval, the next one due first: `every`, `last_done`, `due` (missing if never done), `once`,
 ///             `fixed`,
 ///             and one of `is_task`, `is_tube`, `is_service`, `is_retest`, `is_registration`; `what` names unit or
 ///             battery

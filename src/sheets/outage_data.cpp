@@ -182,7 +182,6 @@ class OutageData {
         TemplateData::Items items;
         for (const Load& load : home_.profile.loads)
             if (load.keep.is(keep)) items.emplace_back(entry_of(profile_.at("loads"), home_.profile.loads, load));
-        for (TemplateData& item : items) (*item.object())["last"] = &item == &items.back();
         return items;
     }
 

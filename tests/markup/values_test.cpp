@@ -182,3 +182,30 @@ TEST_CASE("more values than there are tokens are refused, not mixed up") {
     CHECK(places(rendered("{{#items}}{{.}}{{/items}}", {{"items", items}}).findings) ==
           "template-too-large sheet.md:1:1\n");
 }
+
+// Our own addition to Mustache, which looks for a name in all sections around it.
+TEST_CASE("a dot before a name finds it in the innermost group or item alone") {
+    const TemplateData::Object home{
+        {"place", value("home")},
+        {"port", object({{"place", value("hose")}, {"none", TemplateData{}}})},
+        {"filters", list({object({{"place", value("inlet")}}), object({{"place", value("outlet")}})})}};
+    struct Row {
+        const char* given;
+        const char* printed;
+    };
+    const Row rows[] = {
+        {"{{.place}}", "<home>"},
+        {"{{#port}}{{place}} {{.place}}{{/port}}", "<hose> <hose>"},
+        {"{{#filters}}{{.place}} {{/filters}}", "<inlet> <outlet>"},
+        {"{{#filters}}{{#.place}}{{.place}} {{/.place}}{{/filters}}", "<inlet> <outlet>"},
+        {"{{#port}}{{^.none}}{{.place}}{{/.none}}{{/port}}", "<hose>"},
+        {"{{#filters}}{{#.last}}{{.place}}{{/.last}}{{/filters}}", "<outlet>"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.given});
+        const Rendered sheet = rendered(row.given, home);
+        CHECK_MESSAGE(sheet.findings.empty(), places(sheet.findings));
+        REQUIRE(sheet.blocks.size() == 1);
+        CHECK(shown(sheet.blocks.front().inlines) == row.printed);
+    }
+}
