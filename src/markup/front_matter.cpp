@@ -9,9 +9,9 @@
 namespace ventfolio {
 namespace {
 
-const std::array<std::string, 16> kKeys = {
-    "title",    "audience", "header", "paper", "orientation", "type_size",     "pages", "order",
-    "for_each", "only_if",  "lists",  "sides", "language",    "when_replaced", "for",   "two_languages"};
+const std::array<std::string, 17> kKeys = {
+    "title",   "audience", "header", "paper",   "orientation", "type_size",     "pages", "order",        "for_each",
+    "only_if", "lists",    "sides",  "reading", "language",    "when_replaced", "for",   "two_languages"};
 
 std::size_t end_of_line(std::string_view text, std::size_t at) { return std::min(text.find('\n', at), text.size()); }
 

@@ -15,9 +15,9 @@ struct FrontMatter {
 /// begin with `#`. A value may stand in straight double quotes. A file without such a block has no front matter.
 ///
 /// Keys: title (may hold value names), audience, header (`poster`), paper, orientation, type_size, pages, order,
-/// for_each, only_if, lists, sides, language, when_replaced (`file`: the old paper has been written on, and is kept),
-/// for
-/// (`strangers`: in the language of the region), two_languages (`no`: always in one).
+/// for_each, only_if, lists, sides, reading (how hard to read at most: school grade, in Spanish ease), language,
+/// when_replaced (`file`: the old paper has been written on, and is kept), for (`strangers`: in the language of the
+/// region), two_languages (`no`: always in one).
 FrontMatter read_front_matter(const SourceText& file, Faults& faults);
 
 }  // namespace ventfolio

@@ -165,8 +165,24 @@ class Maker {
         }
         document.identifiers = identifiers_for(*audience, home_, part.worded.printer);
         document.not_yet_checked = not_yet_checked_;
+        const std::size_t known = findings_.size();
         check_document(document, *audience, home_, part.worded.stationery->phrases, findings_);
+        point_at_reading_limit(part.from, std::span{findings_}.subspan(known));
         return document;
+    }
+
+    /// A text that is beyond the limit of its own sheet is told with the line that sets the limit.
+    static void point_at_reading_limit(const Template& from, std::span<Finding> fresh) {
+        const FrontMatterLine* limit = from.front("reading");
+        if (limit == nullptr) return;
+        for (Finding& finding : fresh) {
+            if (finding.rule != "family-text-hard-to-read") continue;
+            Mark mark;
+            mark.file = from.name();
+            mark.place = limit->place;
+            mark.label = "the limit of this sheet";
+            finding.marks.push_back(std::move(mark));
+        }
     }
 
     static Finding unknown_list(const Template& from, const FrontMatterLine& each) {

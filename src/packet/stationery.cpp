@@ -6,6 +6,7 @@
 #include <span>
 #include <stdexcept>
 
+#include "packet/reading_limits.hpp"
 #include "record/sha256.hpp"
 #include "units/embedded_file.hpp"
 
@@ -144,6 +145,7 @@ Stationery read_stationery(const TemplateFiles& files, std::string_view language
         if (!file.first.starts_with(folder) || !file.first.ends_with(".md") || partial) continue;
         Template parsed = parse_template(source_of(file, own), partials);
         findings.insert(findings.end(), parsed.findings.begin(), parsed.findings.end());
+        check_reading_limit(parsed, language, findings);
         stationery.sources.insert(stationery.sources.end(), parsed.files.begin(), parsed.files.end());
         stationery.sheets.emplace(without_extension(file.first.substr(folder.size())), std::move(parsed));
     }

@@ -69,7 +69,7 @@ void check_plain_words(const Stationery& stationery, std::vector<Finding>& findi
 }
 
 TemplateCheck check_templates_with(const SourceText& profile, Date on, const Stationery& stationery,
-                                   Measurer& measurer) {
+                                   const PrintOrder& order, Measurer& measurer) {
     TemplateCheck check;
     const CheckedHome home = check_home(profile, on, &stationery.region);
     if (!home.readable) {
@@ -77,10 +77,11 @@ TemplateCheck check_templates_with(const SourceText& profile, Date on, const Sta
         return check;
     }
     const Household household{home.profile, on};
-    const PageSetup setup = PrintOrder{}.setup(stationery);
+    const PageSetup setup = order.setup(stationery);
     std::vector<Document> documents =
         make_documents(household, home.findings, stationery, stationery.in_order(), check.findings);
-    for (const Document& document : documents) add_figure(document, household, stationery, check.figures);
+    for (const Document& document : documents)
+        if (stationery.under(document.sheet) == nullptr) add_figure(document, household, stationery, check.figures);
     draw_sheets(std::move(documents), household, stationery, setup, measurer, check.findings);
     leave_one_of_each(check.findings);
     return check;

@@ -20,9 +20,11 @@ using ReadSheet = std::pair<std::string, std::string>;
 /// sheets, and how hard they are to read.
 struct TemplateCheck {
     std::vector<Finding> findings;        ///< of templates; what is said of the profile alone is left out
-    std::map<ReadSheet, double> figures;  ///< the hardest of its leaves: grade in English, ease in Spanish
+    std::map<ReadSheet, double> figures;  ///< the hardest of its leaves: grade in English, ease in Spanish;
+                                          ///< of sheets in one language
 };
+/// The sheets are laid out on the paper and in the type of `order`.
 TemplateCheck check_templates_with(const SourceText& profile, Date on, const Stationery& stationery,
-                                   Measurer& measurer);
+                                   const PrintOrder& order, Measurer& measurer);
 
 }  // namespace ventfolio

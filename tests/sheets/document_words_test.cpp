@@ -237,6 +237,8 @@ TEST_CASE("a hard text is warned about on family sheets, a long sentence on emer
         {"notice-letters", "utility", hard, false},  // for an office
         {"care-schedule", "wall", "Caregivers document every significant deviation immediately.",
          false},  // too few words
+    };
+    const Row lengths[] = {
         {"bedside-card", "wall", twenty, false},
         {"bedside-card", "wall", twenty_one, true},
         {"responder-sheet", "crew", twenty_one, true},
@@ -247,5 +249,10 @@ TEST_CASE("a hard text is warned about on family sheets, a long sentence on emer
         CAPTURE(std::string{row.words});
         CHECK(fires("family-text-hard-to-read", {.sheet = row.sheet, .audience = row.audience, .words = row.words}) ==
               row.fires);
+    }
+    for (const Row& row : lengths) {
+        CAPTURE(std::string{row.sheet});
+        CHECK(fires("emergency-sentence-too-long",
+                    {.sheet = row.sheet, .audience = row.audience, .words = row.words}) == row.fires);
     }
 }

@@ -8,6 +8,7 @@
 #include "packet/cautions.hpp"
 #include "packet/documents.hpp"
 #include "packet/print_home_sheets.hpp"
+#include "packet/reading_limits.hpp"
 #include "packet/template_check.hpp"
 #include "packet/translation.hpp"
 #include "units/text.hpp"
@@ -48,6 +49,7 @@ std::vector<Finding> judged_overlay(const RuleText& rule, const RuleExample& exa
     check_cautions(changed, stationery(), findings);
     compare_translation(stationery(), changed, findings);
     check_plain_words(changed, findings);
+    compare_reading_limits(changed, stationery(), findings);
     std::erase_if(findings, [&](const Finding& finding) { return finding.rule != rule.name; });
     return findings;
 }

@@ -19,6 +19,7 @@ void treatment_limit_restated(const JudgedDocument& sheet, DocumentReport& repor
 void private_fact_in_wrong_place(const JudgedDocument& sheet, DocumentReport& report);
 void misreadable_number(const JudgedDocument& sheet, DocumentReport& report);
 void error_prone_words(const JudgedDocument& sheet, DocumentReport& report);
+void emergency_sentence_too_long(const JudgedDocument& sheet, DocumentReport& report);
 void family_text_hard_to_read(const JudgedDocument& sheet, DocumentReport& report);
 
 struct NamedCheck {

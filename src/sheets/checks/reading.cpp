@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 
 #include "calc/reading_grade.hpp"
 #include "rules/thresholds.hpp"
@@ -32,20 +33,25 @@ bool for_a_family(const JudgedDocument& sheet) {
     return (sheet.audience == wall || sheet.audience == folder) && !one_of(kClinicSheets, sheet.document.sheet);
 }
 
-/// How a text reads by the formula of its language.
-struct Ease {
-    std::string shown;  ///< "7.3", or "58 on the INFLESZ scale"
-    bool hard = false;
-};
+bool is_english(const JudgedDocument& sheet) { return sheet.document.language.starts_with("en"); }
 
-/// Nothing for a language that has no formula here.
-std::optional<Ease> ease_of(const JudgedDocument& sheet) {
-    const bool english = sheet.document.language.starts_with("en");
-    if (!english && !sheet.document.language.starts_with("es")) return std::nullopt;
-    const std::optional<ReadingFigure> figure = reading_figure(sheet);
-    if (!figure) return Ease{"not counted for so few words", false};
-    if (english) return Ease{fmt::format("{:.1f}", figure->value), figure->hard};
-    return Ease{fmt::format("{:.0f} on the INFLESZ scale", figure->value), figure->hard};
+/// A sheet may ask for more than its language does (`reading` in its front matter), for those at home never for less.
+double limit_of(const JudgedDocument& sheet) {
+    const double usual = is_english(sheet) ? kGradeMost : kSpanishEaseLeast;
+    double own = usual;
+    const std::string_view written = sheet.document.front("reading").value_or("");
+    const auto read = std::from_chars(written.data(), written.data() + written.size(), own);
+    if (read.ec != std::errc{}) return usual;
+    if (!for_a_family(sheet)) return own;
+    return is_english(sheet) ? std::min(own, usual) : std::max(own, usual);
+}
+
+std::string shown(double figure, const JudgedDocument& sheet) {
+    return is_english(sheet) ? fmt::format("grade {:.1f}", figure) : fmt::format("{:.0f} on the INFLESZ scale", figure);
+}
+
+std::string shown_limit(double limit, const JudgedDocument& sheet) {
+    return is_english(sheet) ? fmt::format("{:g} at most", limit) : fmt::format("{:g} at least", limit);
 }
 
 bool holds_a_word(const Sentence& sentence) {
@@ -82,35 +88,47 @@ calc::TextCounts text_counts(const std::vector<Sentence>& sentences, SyllableCou
 }
 
 std::optional<ReadingFigure> reading_figure(const JudgedDocument& sheet) {
-    const bool english = sheet.document.language.starts_with("en");
+    const bool english = is_english(sheet);
     if (!english && !sheet.document.language.starts_with("es")) return std::nullopt;
     const calc::TextCounts counts = text_counts(sheet.sentences, english ? syllables : spanish_syllables);
     if (counts.words < threshold::kReadingGradeWordsLeast) return std::nullopt;
     const auto figure = english ? calc::reading_grade(counts) : calc::spanish_reading_ease(counts);
     if (!figure) return std::nullopt;
-    return ReadingFigure{*figure, english ? *figure > kGradeMost : *figure < kSpanishEaseLeast};
+    const double limit = limit_of(sheet);
+    return ReadingFigure{*figure, limit, english ? *figure > limit : *figure < limit};
+}
+
+namespace {
+
+int words_in(const Sentence& sentence) { return static_cast<int>(sentence.tokens.size()); }
+
+void tell(const JudgedDocument& sheet, const Sentence& sentence, DocumentReport::Numbers numbers,
+          DocumentReport& report) {
+    numbers.emplace_back("sheet", sheet.document.sheet);
+    numbers.emplace_back("words", std::to_string(words_in(sentence)));
+    report.at(sentence, sentence.text.size(), std::move(numbers));
+}
+
+}  // namespace
+
+void emergency_sentence_too_long(const JudgedDocument& sheet, DocumentReport& report) {
+    if (!one_of(kEmergencySheets, sheet.document.sheet)) return;
+    for (const Sentence& sentence : sheet.sentences)
+        if (is_running_text(sentence) && words_in(sentence) > threshold::kSentenceWordsMostEmergency)
+            tell(sheet, sentence, {}, report);
 }
 
 void family_text_hard_to_read(const JudgedDocument& sheet, DocumentReport& report) {
-    const auto ease = ease_of(sheet);
-    if (!ease) return;
-    const auto words = [](const Sentence& sentence) { return static_cast<int>(sentence.tokens.size()); };
-    const auto found = [&](const Sentence& sentence) {
-        report.at(
-            sentence, sentence.text.size(),
-            {{"sheet", sheet.document.sheet}, {"grade", ease->shown}, {"words", std::to_string(words(sentence))}});
-    };
-    bool reported = false;
+    if (!for_a_family(sheet) && !sheet.document.front("reading")) return;
+    const std::optional<ReadingFigure> figure = reading_figure(sheet);
+    if (!figure || !figure->hard) return;
     const Sentence* longest = nullptr;
-    for (const Sentence& sentence : sheet.sentences) {
-        if (!is_running_text(sentence)) continue;
-        if (longest == nullptr || words(sentence) > words(*longest)) longest = &sentence;
-        if (!one_of(kEmergencySheets, sheet.document.sheet)) continue;
-        if (words(sentence) <= threshold::kSentenceWordsMostEmergency) continue;
-        found(sentence);
-        reported = true;
-    }
-    if (!reported && longest && for_a_family(sheet) && ease->hard) found(*longest);
+    for (const Sentence& sentence : sheet.sentences)
+        if (is_running_text(sentence) && (longest == nullptr || words_in(sentence) > words_in(*longest)))
+            longest = &sentence;
+    if (longest == nullptr) return;
+    tell(sheet, *longest, {{"grade", shown(figure->value, sheet)}, {"limit", shown_limit(figure->limit, sheet)}},
+         report);
 }
 
 }  // namespace ventfolio::sheet_check

@@ -24,7 +24,8 @@ calc::TextCounts text_counts(const std::vector<Sentence>& sentences, SyllableCou
 /// on the INFLESZ scale in Spanish (less is harder). Nothing for other languages, and for too few words.
 struct ReadingFigure {
     double value = 0;
-    bool hard = false;  ///< above what a family is given
+    double limit = 0;   ///< that of the sheet (`reading` in its front matter), else what a family is given
+    bool hard = false;  ///< beyond the limit
 };
 std::optional<ReadingFigure> reading_figure(const JudgedDocument& sheet);
 

@@ -17,6 +17,7 @@ std::span<const NamedCheck> all_checks() {
         NamedCheck{"private-fact-in-wrong-place", private_fact_in_wrong_place},
         NamedCheck{"misreadable-number", misreadable_number},
         NamedCheck{"error-prone-words", error_prone_words},
+        NamedCheck{"emergency-sentence-too-long", emergency_sentence_too_long},
         NamedCheck{"family-text-hard-to-read", family_text_hard_to_read},
     };
     return kChecks;
