@@ -105,6 +105,8 @@ struct TemplatesOptions {
     std::vector<std::string> profiles;  ///< to check with; empty: the demo homes
     Date on;
     bool quiet = false;
+    StationeryOptions stationery{};  ///< language: that alone, else each; region: that, else one of the language
+    PrintOrder order{};              ///< paper and type
 };
 /// Says what is wrong with a clinic's templates and translations. Status 1 for faults, 3 for a file that cannot be
 /// used.

@@ -109,9 +109,7 @@ class CommandLine {
         command->add_option("--sheet", print_.order.sheets, "Only this sheet; may be repeated")
             ->allow_extra_args(false);
         command->add_flag("--separate", print_.order.separate, "A file for each sheet instead of packet.pdf");
-        command->add_option("--paper", paper_, "letter or a4 (default: the region's)")
-            ->check(CLI::IsMember({"letter", "a4"}));
-        command->add_flag("--large-print", print_.order.large_print, "All type one and a half times as large");
+        add_paper(*command, print_.order);
         add_outage_start(*command);
         command->add_flag("--dump-layout", print_.order.dump_layout, "Also write where everything stands, as text");
         add_caseload(*command);
@@ -124,10 +122,21 @@ class CommandLine {
                 print_.jobs = jobs_ > 0 ? jobs_ : cores();
                 print_.summary = summary_form();
                 if (!shard_.empty()) print_.shard = Shard::parse(shard_);
-                if (!paper_.empty()) print_.order.paper = paper_ == "a4" ? Paper::a4 : Paper::letter;
+                print_.order.paper = chosen_paper();
                 return print_command(print_);
             };
         });
+    }
+
+    void add_paper(CLI::App& command, PrintOrder& order) {
+        command.add_option("--paper", paper_, "letter or a4 (default: the region's)")
+            ->check(CLI::IsMember({"letter", "a4"}));
+        command.add_flag("--large-print", order.large_print, "All type one and a half times as large");
+    }
+
+    std::optional<Paper> chosen_paper() const {
+        if (paper_.empty()) return std::nullopt;
+        return paper_ == "a4" ? Paper::a4 : Paper::letter;
     }
 
     void add_caseload(CLI::App& command) {
@@ -218,7 +227,7 @@ class CommandLine {
                 outage_.question.needed = static_cast<PlanMinutes>(std::ceil(60 * hours_));
                 if (!starting_.empty()) outage_.question.starting = Moment::parse(starting_);
                 outage_.csv = format_ == "csv";
-                if (!paper_.empty()) outage_.size = paper_ == "a4" ? Paper::a4 : Paper::letter;
+                outage_.size = chosen_paper();
                 return outage_command(outage_);
             };
         });
@@ -307,11 +316,17 @@ class CommandLine {
         check->add_option("folder", templates_.folder, "Folder of the clinic's templates")->required();
         check->add_option("profile", templates_.profiles, "YAML profiles to check with (default: the demo homes)");
         add_date(*check, date_);
+        check->add_option("--lang", templates_.stationery.language,
+                          "Only this language, as es or Spanish, or two as en+es (default: each language)");
+        check->add_option("--region", templates_.stationery.region,
+                          "Emergency number, paper, dates and decimals as there (default: a region of the language)");
+        add_paper(*check, templates_.order);
         check->add_flag("--quiet", templates_.quiet, "Findings without why, what to do and source");
         check->footer("Example: ventfolio templates check clinic");
         check->callback([this] {
             action_ = [this] {
                 templates_.on = date_.date();
+                templates_.order.paper = chosen_paper();
                 return templates_check_command(templates_);
             };
         });
@@ -350,7 +365,7 @@ class CommandLine {
     OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}, {}};
     DueOptions due_{{}, *Date::of(2000, 1, 1), 30, DueOptions::Format::text, false, {}, {}};
     NewOptions new_{};
-    TemplatesOptions templates_{{}, {}, *Date::of(2000, 1, 1), false};
+    TemplatesOptions templates_{{}, {}, *Date::of(2000, 1, 1), false, {}, {}};
     std::string format_ = "text";
     std::string paper_;
     std::size_t jobs_ = 0;

@@ -10,6 +10,7 @@
 #include "cli/messages.hpp"
 #include "cli/world.hpp"
 #include "packet/documents.hpp"
+#include "packet/reading_limits.hpp"
 #include "packet/template_check.hpp"
 #include "packet/translation.hpp"
 #include "rules/report_text.hpp"
@@ -19,49 +20,54 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The demo homes: installed beside the program, or, in a build, linked there.
+/// The demo homes: installed beside the program, wherever its prefix was moved, or, in a build, linked there.
 std::vector<std::string> demo_homes() {
+    constexpr std::string_view kHomes = "share/ventfolio/profiles";
     std::error_code error;
     const fs::path program = fs::canonical("/proc/self/exe", error).parent_path();
-    for (const fs::path& place : {program / "../share/ventfolio/profiles", program / "share/ventfolio/profiles"}) {
-        const fs::path folder = fs::canonical(place, error);
+    for (const fs::path& prefix : {program.parent_path(), program}) {
+        const fs::path folder = fs::canonical(prefix / kHomes, error);
         if (!error && fs::is_directory(folder)) return {folder.string()};
     }
-    throw UnusableFile{"the demo homes are not installed (share/ventfolio/profiles); name profiles to check with"};
+    throw UnusableFile{fmt::format("the demo homes are not installed in {}; name profiles to check with",
+                                   (program.parent_path() / kHomes).string())};
 }
 
 /// Everything that was said, each once.
 class Check {
   public:
-    explicit Check(const TemplatesOptions& options) : options_{options}, overlay_{{}, {}, options.folder} {}
+    explicit Check(const TemplatesOptions& options) : options_{options} {}
 
     int run() {
-        const StationeryShelf shelf = open_shelf(overlay_);
+        StationeryOptions stationery = options_.stationery;
+        stationery.templates = options_.folder;
+        const StationeryShelf shelf = open_shelf(stationery);
+        const auto choice = chosen_stationery(stationery, shelf);
+        if (!choice) return kUsage;
+        const std::vector<std::string> languages =
+            choice->language ? std::vector{*choice->language} : shelf.languages();
         const FoundHomes homes = given_homes(options_.profiles.empty() ? demo_homes() : options_.profiles);
-        for (const std::string& language : shelf.languages()) check_language(shelf, language, homes);
+        for (const std::string& language : languages)
+            check_language(shelf, language, choice->region.value_or(shelf.region_for(first_of(language))), homes);
         for (const UnusableName& name : homes.unusable) {
             fmt::print(stderr, "{}: {}\n", name.name, name.reason);
             status_ = kUnusable;
         }
-        if (!options_.quiet) tell(shelf.languages().size(), homes.files.size());
+        if (!options_.quiet) tell(languages.size(), homes.files.size());
         return status_;
     }
 
   private:
-    void check_language(const StationeryShelf& shelf, const std::string& language, const FoundHomes& homes) {
+    void check_language(const StationeryShelf& shelf, const std::string& language, const std::string& region,
+                        const FoundHomes& homes) {
         try {
-            // In a region of the language its sheets for strangers are in it, too.
-            const ShelvedStationery& chosen = shelf.at(language, {shelf.region_for(language)});
+            const ShelvedStationery& chosen = shelf.at(language, {region});
             std::vector<Finding> findings = chosen.faults;
             std::vector<SourceText> sources = chosen.stationery.sources;
-            if (language != kFirstLanguage) {
-                const Stationery& first = shelf.at(std::string{kFirstLanguage}, {std::string{kFirstRegion}}).stationery;
-                compare_translation(first, chosen.stationery, findings);
-                sources.insert(sources.end(), first.sources.begin(), first.sources.end());
-            }
-            check_plain_words(chosen.stationery, findings);
+            for (const Stationery* one : {&chosen.stationery, chosen.stationery.second})
+                if (one != nullptr) check_alone(shelf, *one, findings, sources);
             if (chosen.faults.empty())
-                for (const std::string& file : homes.files) check_home_in(shelf, language, file, findings);
+                for (const std::string& file : homes.files) check_home_in(shelf, {language, region}, file, findings);
             leave_one_of_each(findings);
             count(findings);
             print_findings(findings, nullptr, sources, options_.quiet);
@@ -71,13 +77,30 @@ class Check {
         }
     }
 
-    void check_home_in(const StationeryShelf& shelf, const std::string& language, const std::string& file,
+    /// What can be said of a language before there is a home.
+    void check_alone(const StationeryShelf& shelf, const Stationery& stationery, std::vector<Finding>& findings,
+                     std::vector<SourceText>& sources) {
+        const std::string language = stationery.words.language();
+        if (language != kFirstLanguage) {
+            const Stationery& first = shelf.at(std::string{kFirstLanguage}, {std::string{kFirstRegion}}).stationery;
+            compare_translation(first, stationery, findings);
+            sources.insert(sources.end(), first.sources.begin(), first.sources.end());
+        }
+        const std::vector<std::string> built_in = built_in_.languages();
+        if (std::ranges::find(built_in, language) != built_in.end())
+            compare_reading_limits(stationery, built_in_.at(language, {std::string{kFirstRegion}}).stationery,
+                                   findings);
+        check_plain_words(stationery, findings);
+    }
+
+    void check_home_in(const StationeryShelf& shelf, const StationeryChoice& choice, const std::string& file,
                        std::vector<Finding>& findings) {
         const SourceText profile = read_file(file);
         const ReadResult read = read_profile(profile);
-        const ShelvedStationery& chosen = shelf.for_home(read.profile, {language, shelf.region_for(language)});
+        const ShelvedStationery& chosen = shelf.for_home(read.profile, choice);
         try {
-            TemplateCheck check = check_templates_with(profile, options_.on, chosen.stationery, measurer_);
+            TemplateCheck check =
+                check_templates_with(profile, options_.on, chosen.stationery, options_.order, measurer_);
             std::ranges::move(check.findings, std::back_inserter(findings));
             for (const auto& [sheet, figure] : check.figures) {
                 double& hardest = figures_.try_emplace(sheet, figure).first->second;
@@ -88,6 +111,9 @@ class Check {
             status_ = std::max(status_, kFindings);
         }
     }
+
+    /// "en" of "en+es": in a region of it, its sheets for strangers are in it, too.
+    static std::string first_of(const std::string& language) { return language.substr(0, language.find('+')); }
 
     /// More is harder; of ease less is.
     static bool is_grade(const ReadSheet& sheet) { return sheet.first.starts_with("en"); }
@@ -109,7 +135,7 @@ class Check {
     }
 
     const TemplatesOptions& options_;
-    StationeryOptions overlay_;
+    const StationeryShelf built_in_{built_in_files()};
     Measurer measurer_;
     std::map<ReadSheet, double> figures_;
     std::size_t refused_ = 0;
