@@ -90,17 +90,6 @@ std::string stays_of(const Document& notice) {
     return words;
 }
 
-std::string words_of_blocks(const std::vector<Block>& blocks) {
-    std::string words;
-    for (const Block& block : blocks) {
-        words += plain_blanks(plain_text(block.inlines)) + "\n";
-        words += words_of_blocks(block.children);
-        for (const TableRow& row : block.rows)
-            for (std::size_t at = 0; at < row.cells.size(); ++at) words += cell_words(row, at) + "\n";
-    }
-    return words;
-}
-
 std::size_t count_boxes(const PlacedSheet& sheet, std::string_view role) {
     std::size_t count = 0;
     for (const PlacedPage& page : sheet.pages)

@@ -196,6 +196,17 @@ std::string words_of(const PlacedSheet& sheet) {
     return words;
 }
 
+std::string words_of_blocks(const std::vector<Block>& blocks) {
+    std::string words;
+    for (const Block& block : blocks) {
+        words += plain_blanks(plain_text(block.inlines)) + "\n";
+        words += words_of_blocks(block.children);
+        for (const TableRow& row : block.rows)
+            for (const TableCell& cell : row.cells) words += plain_blanks(plain_text(cell.inlines)) + "\n";
+    }
+    return words;
+}
+
 std::string plain_blanks(std::string text) { return with_replaced(std::move(text), kNoBreakSpace, " "); }
 
 }  // namespace ventfolio::testing

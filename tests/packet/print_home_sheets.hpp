@@ -79,6 +79,8 @@ std::string words_of(const PlacedItem& item);
 /// All words of a page with blanks between the items, no-break spaces as blanks.
 std::string words_of(const PlacedPage& page);
 std::string words_of(const PlacedSheet& sheet);
+/// All words of blocks of a document, a line for each block and cell, no-break spaces as blanks.
+std::string words_of_blocks(const std::vector<Block>& blocks);
 /// A text with each no-break space turned into a blank.
 std::string plain_blanks(std::string text);
 

@@ -2,6 +2,7 @@
 
 #include <set>
 
+#include "packet/documents.hpp"
 #include "packet/print_home_sheets.hpp"
 #include "packet/stationery_shelf.hpp"
 #include "profile/read_profile.hpp"
@@ -47,6 +48,14 @@ Page page_of(const std::string& sheet, const std::string& edits, const Stationer
 
 bool holds(const std::string& text, std::string_view words) { return text.find(words) != std::string::npos; }
 
+/// The number stands by itself, and not inside another one.
+bool has_number(const std::string& text, const std::string& number) {
+    const auto digit = [&](std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; };
+    for (std::size_t at = text.find(number); at != std::string::npos; at = text.find(number, at + 1))
+        if (!(at > 0 && (digit(at - 1) || text[at - 1] == '-')) && !digit(at + number.size())) return true;
+    return false;
+}
+
 }  // namespace
 
 TEST_CASE("a demo home is printed in the ways of each region") {
@@ -75,6 +84,35 @@ TEST_CASE("a demo home is printed in the ways of each region") {
         CHECK(holds(page.words, row.moment));
         CHECK(holds(page.words, row.decimal));
     }
+}
+
+// Sources of the numbers: as above.
+TEST_CASE("no sheet of a home without a number of its own tells another region's") {
+    struct Row {
+        const char* language;
+        const char* region;
+        const char* number;
+    };
+    const Row rows[] = {{"en", "us", "911"}, {"en", "gb", "999"}, {"es", "es", "112"}, {"en+es", "gb", "999"}};
+    for (const char* home : kAllHomes)
+        for (const Row& row : rows) {
+            CAPTURE(std::string{home});
+            CAPTURE(std::string{row.language});
+            const Stationery& chosen = shelf().at(row.language, {row.region}).stationery;
+            const CheckedHome checked =
+                check_home(edited_profile(home, "remove: contacts.emergency"), demo_day(), &chosen.region);
+            const Household household{checked.profile, demo_day()};
+            std::vector<Finding> findings;
+            std::size_t told = 0;
+            for (const Document& document :
+                 make_documents(household, checked.findings, chosen, chosen.in_order(), findings)) {
+                const std::string words = words_of_blocks(document.blocks);
+                for (const Row& other : rows)
+                    if (std::string{other.number} != row.number) CHECK_FALSE(has_number(words, other.number));
+                if (has_number(words, row.number)) ++told;
+            }
+            CHECK(told >= 5);  // card, crew's sheet, wallet card, charts and outage plan at least
+        }
 }
 
 TEST_CASE("a profile has its own region, number, paper and writing") {

@@ -98,10 +98,12 @@ TEST_CASE("emergency numbers and paper sizes stand in regions, not in code or in
             CHECK(!std::regex_search(code_of(line), quoted_number));
         ++read;
     }
-    for (const fs::path& file : files_below(kProject / "templates", {".md"})) {
+    for (const fs::path& file : files_below(kProject / "templates", {".md", ".yaml"})) {
+        if (file.parent_path().filename() == "regions") continue;
         CAPTURE(file);
         CHECK(!std::regex_search(contents(file), number));
-        CHECK(!std::regex_search(contents(file), paper));
+        // The print slip of a packet names the paper, which is a word then.
+        if (file.extension() == ".md") CHECK(!std::regex_search(contents(file), paper));
         ++read;
     }
     CHECK(read > 300);
