@@ -111,8 +111,12 @@ TEST_CASE("each Spanish template has the tags, blocks and figures of its English
     std::size_t compared = 0;
     for (const auto& [path, text] : files) {
         if (!path.starts_with("es/") || !path.ends_with(".md")) continue;
-        const std::vector<std::string> spanish = split(text, '\n');
-        const std::vector<std::string> english = split(files.at("en/" + path.substr(3)), '\n');
+        std::vector<std::string> spanish = split(text, '\n');
+        std::vector<std::string> english = split(files.at("en/" + path.substr(3)), '\n');
+        // How hard a sheet may be to read is measured in each language's own way, and stated only where it is not the
+        // usual.
+        for (auto* lines : {&spanish, &english})
+            std::erase_if(*lines, [](const std::string& line) { return line.starts_with("reading:"); });
         CAPTURE(path);
         REQUIRE(spanish.size() == english.size());
         bool front_matter = false;
