@@ -7,12 +7,14 @@
 #include "layout/figures/calendar.hpp"
 #include "layout/figures/timeline.hpp"
 #include "layout/lists.hpp"
+#include "layout/pictures.hpp"
 #include "layout/tables.hpp"
 
 namespace ventfolio {
 namespace {
 
 Pieces set_paragraph(const Block& block, const SectionStyle& style, double width, LayoutContext& context) {
+    if (is_picture(block)) return {piece_of(set_picture(block, width, context), kParagraphGap, block)};
     TextStyle text = body_style(style);
     if (block.attributes.has("large")) text.words.size = style.sizes.heading;
     return {piece_of(set_text(block.inlines, text, width, "paragraph", context), kParagraphGap, block)};

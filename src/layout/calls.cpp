@@ -1,6 +1,7 @@
 #include "layout/calls.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace ventfolio {
 namespace {
@@ -19,7 +20,7 @@ Call call_of(const Block& item) {
     call.line = item.line;
     call.who = std::move(who);
     if (number == rest.end()) {
-        call.when = std::move(rest);
+        std::tie(call.number, call.when) = split_after_strong(rest);
         return call;
     }
     call.number = {*number};
@@ -195,11 +196,21 @@ std::vector<double> line_widths(const std::vector<Call>& calls, double width, La
     return widths;
 }
 
+/// In a line, when to call stands behind the name: "Nurse line by day".
+Call in_two_parts(Call call) {
+    if (call.when.empty()) return call;
+    const Inlines blank = words(" ", call.when.front().element);
+    call.who.insert(call.who.end(), blank.begin(), blank.end());
+    call.who.insert(call.who.end(), call.when.begin(), call.when.end());
+    call.when.clear();
+    return call;
+}
+
 /// Nothing where a name does not fit beside its number.
-Pieces in_a_line(const std::vector<Call>& calls, double width, LayoutContext& context) {
-    const bool said_when = std::ranges::any_of(calls, [](const Call& call) { return !call.when.empty(); });
+Pieces in_a_line(std::vector<Call> calls, double width, LayoutContext& context) {
+    std::ranges::transform(calls, calls.begin(), in_two_parts);
     const std::vector<double> widths = line_widths(calls, width, context);
-    if (widths.empty() || said_when) return {};
+    if (widths.empty()) return {};
     Piece piece;
     piece.frame.width = width;
     piece.line = calls.front().line;

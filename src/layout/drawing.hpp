@@ -1,8 +1,11 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 #include <string>
 #include <vector>
+
+#include "sheets/picture.hpp"
 
 /// The placed drawing: every letter, line and box of every page at its final place. Coordinates are points (1/72 inch)
 /// from the top left corner of the paper, y downwards, snapped to 1/100 pt. Nothing here knows the profile or PDF.
@@ -60,6 +63,14 @@ struct Path {
     Ink ink = Ink::black;
 };
 
+/// Dots stretched over an area of the page. All pages share them.
+struct PlacedPicture {
+    Point corner;  ///< top left
+    double width = 0;
+    double height = 0;
+    std::shared_ptr<const Picture> picture;
+};
+
 /// What an item belongs to. Accessibility tags and messages are written from it.
 struct Origin {
     static constexpr std::size_t kFurniture = static_cast<std::size_t>(-1);
@@ -71,12 +82,13 @@ struct Origin {
 };
 
 struct PlacedItem {
-    enum class Kind { text, box, rule, path };
+    enum class Kind { text, box, rule, path, picture };
     Kind kind = Kind::text;
     TextRun text;
     Box box;
     Rule rule;
     Path path;
+    PlacedPicture picture;
     Origin origin;
 };
 

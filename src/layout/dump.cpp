@@ -53,6 +53,10 @@ std::string described(const PlacedItem& item) {
                                item.rule.to.x, item.rule.to.y, item.rule.stroke, ink_word(item.rule.ink));
         case PlacedItem::Kind::path:
             return described(item.path) + ink_word(item.path.ink);
+        case PlacedItem::Kind::picture:
+            return fmt::format("picture {:.2f} {:.2f} {:.2f} x {:.2f} of {} x {} dots, SHA-256 {}",
+                               item.picture.corner.x, item.picture.corner.y, item.picture.width, item.picture.height,
+                               item.picture.picture->width, item.picture.picture->height, item.picture.picture->digest);
     }
     return {};
 }

@@ -38,6 +38,9 @@ void move(PlacedItem& item, double x, double y) {
                 move(segment.c, x, y);
             }
             break;
+        case PlacedItem::Kind::picture:
+            move(item.picture.corner, x, y);
+            break;
     }
 }
 
@@ -92,6 +95,12 @@ void Frame::put_rule(Rule rule, Origin origin) {
 void Frame::put_path(Path path, Origin origin) {
     PlacedItem item = item_of(PlacedItem::Kind::path, std::move(origin));
     item.path = std::move(path);
+    items.push_back(std::move(item));
+}
+
+void Frame::put_picture(PlacedPicture picture, Origin origin) {
+    PlacedItem item = item_of(PlacedItem::Kind::picture, std::move(origin));
+    item.picture = std::move(picture);
     items.push_back(std::move(item));
 }
 

@@ -36,6 +36,7 @@ struct Frame {
     void put_column_rule(double x, double stroke);
     void put_rule(Rule rule, Origin origin = {});
     void put_path(Path path, Origin origin = {});
+    void put_picture(PlacedPicture picture, Origin origin);
 };
 
 /// Moves an item by (x, y).

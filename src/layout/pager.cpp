@@ -43,6 +43,9 @@ void snap(PlacedItem& item) {
     item.box.height = snapped(item.box.height);
     snap(item.rule.from);
     snap(item.rule.to);
+    snap(item.picture.corner);
+    item.picture.width = snapped(item.picture.width);
+    item.picture.height = snapped(item.picture.height);
     for (Path::Segment& segment : item.path.segments) {
         snap(segment.a);
         snap(segment.b);

@@ -112,7 +112,7 @@ Frame set_text(const Inlines& inlines, const TextStyle& style, double width, std
     TextSpans spans = spans_of(inlines, style, context.scale);
     check_coverage(spans, context);
     for (const Inline& piece : inlines)
-        if (piece.kind == Inline::Kind::figure) context.refuse_unprinted("a figure among words", piece.line);
+        if (is_shown(piece)) context.refuse_unprinted("a figure or picture among words", piece.line);
     // A line to write on may be shorter than it was asked for, but not longer than its column.
     for (TextSpan& span : spans) span.object_width = std::min(span.object_width, width);
     const LineBreaker breaker{spans, context.measurer};

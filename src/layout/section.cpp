@@ -5,6 +5,7 @@
 #include "layout/boxes.hpp"
 #include "layout/headings.hpp"
 #include "layout/hookup.hpp"
+#include "layout/letterhead.hpp"
 #include "layout/wallet.hpp"
 
 namespace ventfolio {
@@ -125,6 +126,7 @@ Pieces set_section(const Section& section, double width, LayoutContext& context)
     if (section.has("act")) return set_boxed(section, style, width, kHeavyLine, context);
     if (section.has("box")) return set_boxed(section, style, width, kBoxLine, context);
     if (section.has("banner")) return {set_banner(section, style, width, context)};
+    if (section.has("letterhead")) return {set_letterhead(section, style, width, context)};
     if (section.has("place")) return set_place(section, style, width, context);
     if (section.has("hookup")) return set_hookup(section, style, width, context);
     if (section.has("wallet")) return set_wallet(section, width, context);

@@ -32,10 +32,10 @@ std::vector<Section> sections_of(std::span<const Block> blocks);
 ///
 /// The looks, by the heading's classes: `.strip` white on black, the headline; `.act` a strong box: act on this;
 /// `.banner` the same under a black bar; `.box` a thin box; `.place` a tag in white on black before its heading;
-/// `.pointer` a tag beside words in a thin box; `.index` a black bar over a list of numbers; `.hookup` a drawing of
-/// joined parts, see hookup.hpp; `.wallet` a card to cut out, see wallet.hpp; none: a heading over a rule. Tables and
-/// lists in it have looks of their own: see layout/tables.hpp and layout/lists.hpp. A `.ladder` is placed by the pager:
-/// see set_ladder.
+/// `.pointer` a tag beside words in a thin box; `.index` a black bar over a list of numbers; `.letterhead` a clinic's
+/// logo beside its words; `.hookup` a drawing of joined parts, see hookup.hpp; `.wallet` a card to cut out, see
+/// wallet.hpp; none: a heading over a rule. Tables and lists in it have looks of their own: see layout/tables.hpp and
+/// layout/lists.hpp. A `.ladder` is placed by the pager: see set_ladder.
 Pieces set_section(const Section& section, double width, LayoutContext& context);
 
 /// An empty piece of this width with the section's place in the template and the first field of its parts or, failing

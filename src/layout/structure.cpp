@@ -36,16 +36,14 @@ class Numbering {
     bool in_timeline_ = false;
 };
 
-bool is_drawn(const Inline& piece) {
-    return piece.kind == Inline::Kind::figure || piece.kind == Inline::Kind::check_box;
-}
+bool is_drawn(const Inline& piece) { return is_shown(piece) || piece.kind == Inline::Kind::check_box; }
 
 bool is_empty(const TableRow& row) {
     return std::ranges::all_of(row.cells, [](const TableCell& cell) { return plain_text(cell.inlines).empty(); });
 }
 
 void Numbering::number_drawn(Inline& piece, std::size_t parent) {
-    const bool figure = piece.kind == Inline::Kind::figure;
+    const bool figure = is_shown(piece);
     piece.element = add(figure ? Kind::figure : Kind::span, parent);
     elements_.back().instead = figure ? piece.alternative : std::string{kBallotBox};
 }

@@ -87,6 +87,7 @@ std::optional<TextSpan> span_of(const Inline& piece, double scale) {
             return object(kWriteInPerUnderscore * static_cast<double>(piece.text.size()) * scale, false);
         case Inline::Kind::value:
         case Inline::Kind::figure:
+        case Inline::Kind::picture:
             break;
     }
     return std::nullopt;

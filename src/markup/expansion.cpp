@@ -105,7 +105,8 @@ void add_skeleton(const std::vector<TemplateNode>& nodes, std::string& out) {
 }  // namespace
 
 Expansion::Expansion(const Template& from, const std::vector<TemplateNode>& nodes,
-                     std::vector<const TemplateData*> data, Faults& faults) {
+                     std::vector<const TemplateData*> data, Faults& faults)
+    : pictures_{from.pictures} {
     std::string skeleton;
     add_skeleton(nodes, skeleton);
     mustache::mustache engine{skeleton};

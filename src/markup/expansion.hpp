@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,8 @@ class Expansion {
     const std::string& markdown() const { return markdown_; }
     /// The value of a token.
     const PrintedValue& value(char32_t token) const { return *values_[token - kFirstValueToken]; }
+    /// The pictures that the template may name; may be null.
+    const Pictures* pictures() const { return pictures_.get(); }
     /// Where the bytes [begin, end) of the Markdown stand in the template.
     TemplateSpan span(std::size_t begin, std::size_t end) const;
     /// The template's line of a byte of the Markdown.
@@ -40,6 +43,7 @@ class Expansion {
     std::string markdown_;
     std::vector<Segment> segments_;
     std::vector<const PrintedValue*> values_;
+    std::shared_ptr<const Pictures> pictures_;
 };
 
 }  // namespace ventfolio

@@ -266,8 +266,9 @@ const FrontMatterLine* Template::front(std::string_view key) const {
     return line == front_matter.end() ? nullptr : &*line;
 }
 
-Template parse_template(SourceText source, const Partials& partials) {
+Template parse_template(SourceText source, const Partials& partials, std::shared_ptr<const Pictures> pictures) {
     Template parsed;
+    parsed.pictures = std::move(pictures);
     source.text = with_plain_line_ends(std::move(source.text));
     parsed.files.push_back(std::move(source));
     Faults faults{parsed.files};

@@ -2,12 +2,14 @@
 
 #include <cstddef>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "profile/finding.hpp"
 #include "profile/place.hpp"
+#include "sheets/picture.hpp"
 
 namespace ventfolio {
 
@@ -57,7 +59,8 @@ struct Template {
     std::vector<TemplatePiece> pieces;
     std::vector<TemplateNode> title;
     std::vector<TemplateNode> body;
-    std::vector<Finding> findings;  ///< with any of these it cannot be rendered
+    std::shared_ptr<const Pictures> pictures;  ///< that it may name; null: none
+    std::vector<Finding> findings;             ///< with any of these it cannot be rendered
 
     const std::string& name() const { return files.front().name; }
     /// A key of the front matter as written; nothing where it does not stand there.
@@ -70,6 +73,6 @@ using Partials = std::map<std::string, SourceText, std::less<>>;
 /// Reads front matter, tags and partials. All faults that do not depend on a home's data are in `findings`:
 /// characters that may not stand in a template, tags that are not allowed or not closed, unknown or circular partials,
 /// unknown keys of the front matter.
-Template parse_template(SourceText source, const Partials& partials);
+Template parse_template(SourceText source, const Partials& partials, std::shared_ptr<const Pictures> pictures = {});
 
 }  // namespace ventfolio

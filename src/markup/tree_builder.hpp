@@ -83,6 +83,7 @@ class TreeBuilder {
     void check_signs(std::size_t offset, std::string_view chunk);
     void report_spans(std::size_t offset);
     void end_figure();
+    void name_picture(Inline& piece, std::string_view address, std::size_t begin, std::size_t end);
     Inline inline_at(Inline::Kind kind, std::size_t offset) const;
 
     void refuse(std::string_view rule, std::size_t begin, std::size_t end, std::string message, std::string label);

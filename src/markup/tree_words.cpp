@@ -9,6 +9,25 @@
 #include "units/text.hpp"
 
 namespace ventfolio {
+namespace {
+
+/// The name in the address of a figure; nothing for another address.
+std::optional<std::string_view> figure_name(std::string_view address) {
+    constexpr std::string_view kScheme = "figure:";
+    if (!address.starts_with(kScheme)) return std::nullopt;
+    const std::string_view name = address.substr(kScheme.size());
+    const bool named = !name.empty() && std::ranges::all_of(name, [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '/';
+    });
+    return named ? std::optional{name} : std::nullopt;
+}
+
+/// Of a file below the clinic's folder: "logo.png", "pictures/logo.png". Not of one elsewhere in the world.
+bool is_picture_address(std::string_view address) {
+    return address.ends_with(".png") && address.find(':') == address.npos;
+}
+
+}  // namespace
 
 void TreeBuilder::enter(MD_SPANTYPE type, const void* detail) {
     if (type == MD_SPAN_STRONG) {
@@ -198,22 +217,42 @@ void TreeBuilder::end_figure() {
     std::fill(covered_.begin() + static_cast<std::ptrdiff_t>(begin),
               covered_.begin() + static_cast<std::ptrdiff_t>(end), true);
     position_.reach(end - 1);
-    constexpr std::string_view kScheme = "figure:";
-    const std::string name = figure.address.substr(std::min(kScheme.size(), figure.address.size()));
-    const bool named = !name.empty() && std::ranges::all_of(name, [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '/';
-    });
-    if (!figure.address.starts_with(kScheme) || !named || figure.titled)
-        return not_allowed(begin, end, "This is not the address of a figure.", "like ![What it shows](figure:name)");
+    const auto name = figure_name(figure.address);
+    const bool picture = is_picture_address(figure.address);
+    if (figure.titled || (!name && !picture))
+        return not_allowed(begin, end, "This is not the address of a figure or of a picture.",
+                           "like ![What it shows](figure:name) or ![Our clinic](logo.png)");
     if (figure.holds_value)
         return not_allowed(begin, end, "The description of a figure cannot hold values.", "describe it without names");
     Inline piece = inline_at(Inline::Kind::figure, begin);
-    piece.text = name;
+    if (name) piece.text = *name;
     piece.alternative = trimmed(figure.words);
     if (piece.alternative.empty())
         refuse("template-figure-without-description", begin, end,
                "A figure needs words that say what it shows, for those who cannot see it.", "no description");
+    if (picture) name_picture(piece, figure.address, begin, end);
     add({std::move(piece), begin, false, false});
+}
+
+/// Looks for a picture among those of the clinic's folder. Nothing outside of it was read.
+void TreeBuilder::name_picture(Inline& piece, std::string_view address, std::size_t begin, std::size_t end) {
+    constexpr std::string_view kRule = "picture-not-printable";
+    static const Pictures kNone;
+    const Pictures& pictures = from_.pictures() == nullptr ? kNone : *from_.pictures();
+    const auto found = pictures.find(address);
+    piece.kind = Inline::Kind::picture;
+    piece.text = address;
+    if (found == pictures.end()) {
+        std::vector<std::string> names;
+        for (const auto& [name, file] : pictures) names.push_back(name);
+        const auto near = nearest(address, names);
+        return refuse(kRule, begin, end, fmt::format("The folder of templates holds no picture \"{}\".", address),
+                      near ? fmt::format("the nearest is \"{}\"", *near) : "no such file below that folder");
+    }
+    const PictureFile& file = found->second;
+    piece.picture = file.picture;
+    if (!piece.picture)
+        refuse(kRule, begin, end, fmt::format("The picture {} {}.", file.name, file.fault), "named here");
 }
 
 }  // namespace ventfolio

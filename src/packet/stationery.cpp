@@ -55,6 +55,13 @@ std::string digest_of(const TemplateFiles& files, const std::string& folder, con
     return sha256_hex(all);
 }
 
+std::string digest_of(const Pictures& pictures) {
+    std::string all;
+    for (const auto& [name, file] : pictures)
+        all += fmt::format("{}\n{}\n", name, file.picture ? file.picture->digest : file.fault);
+    return sha256_hex(all);
+}
+
 }  // namespace
 
 const Stationery& Stationery::of(std::string_view sheet) const {
@@ -137,13 +144,14 @@ Stationery read_stationery(const TemplateFiles& files, std::string_view language
     stationery.sources.insert(stationery.sources.end(), {words, phrases, ways});
     stationery.digest = digest_of(files, folder, fmt::format("regions/{}.yaml", region));
     if (own_words != own.words.end()) stationery.digest = sha256_hex(stationery.digest + own_words->second);
+    if (own.pictures != nullptr) stationery.digest = sha256_hex(stationery.digest + digest_of(*own.pictures));
     Partials partials;
     for (const TemplateFile& file : files)
         if (file.first.starts_with(folder + "partials/")) partials.emplace(stem_of(file.first), source_of(file, own));
     for (const TemplateFile& file : files) {
         const bool partial = file.first.starts_with(folder + "partials/");
         if (!file.first.starts_with(folder) || !file.first.ends_with(".md") || partial) continue;
-        Template parsed = parse_template(source_of(file, own), partials);
+        Template parsed = parse_template(source_of(file, own), partials, own.pictures);
         findings.insert(findings.end(), parsed.findings.begin(), parsed.findings.end());
         check_reading_limit(parsed, language, findings);
         stationery.sources.insert(stationery.sources.end(), parsed.files.begin(), parsed.files.end());

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -61,8 +62,9 @@ using TemplateFiles = std::map<std::string, std::string>;
 
 /// What a clinic has in the place of built-in files.
 struct OwnFiles {
-    std::map<std::string, std::string> names;  ///< of files by their path, as messages show them
-    TemplateFiles words;                       ///< by path; they lie over the words that are read from there
+    std::map<std::string, std::string> names;    ///< of files by their path, as messages show them
+    TemplateFiles words;                         ///< by path; they lie over the words that are read from there
+    std::shared_ptr<const Pictures> pictures{};  ///< that templates may name; null: none
 };
 
 /// The files that the program holds.

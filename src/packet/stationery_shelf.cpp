@@ -87,6 +87,7 @@ void require_words(const TemplateFiles& files, const std::string& language) {
 StationeryShelf::StationeryShelf(TemplateFiles built_in, const TemplateOverlay& clinic) : files_{std::move(built_in)} {
     if (clinic.files.empty()) return;
     built_in_ = files_;
+    if (!clinic.pictures.empty()) own_.pictures = std::make_shared<const Pictures>(clinic.pictures);
     for (const auto& [path, text] : clinic.files) {
         own_.names[path] = (clinic.folder / path).string();
         const bool adds_words = path.ends_with(kWords) && files_.contains(path);

@@ -8,26 +8,43 @@
 #include <memory>
 #include <system_error>
 
+#include "packet/png_picture.hpp"
+
 namespace ventfolio {
 namespace {
 
 namespace fs = std::filesystem;
 
 constexpr std::size_t kLargestText = 256 * 1024;
+constexpr std::size_t kLargestPicture = 1024 * 1024;
 constexpr int kDeepest = 4;  // en/alarm-response/high-pressure.md has three steps
 
 struct FileCloser {
     void operator()(std::FILE* file) const { std::fclose(file); }
 };
 
-std::string text_of(const fs::path& path) {
+/// The bytes of a file; of one that is larger than `most`, one more than that.
+std::string bytes_of(const fs::path& path, std::size_t most) {
+    std::error_code error;
+    if (!fs::is_regular_file(path, error)) throw FolderError{path, "is no file"};
     const std::unique_ptr<std::FILE, FileCloser> file{std::fopen(path.c_str(), "rb")};
     if (!file) throw FolderError{path, std::string{"cannot be read: "} + std::strerror(errno)};
-    std::string text(kLargestText + 1, '\0');
-    text.resize(std::fread(text.data(), 1, text.size(), file.get()));
+    std::string bytes(most + 1, '\0');
+    bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file.get()));
     if (std::ferror(file.get())) throw FolderError{path, std::string{"cannot be read: "} + std::strerror(errno)};
+    return bytes;
+}
+
+std::string text_of(const fs::path& path) {
+    std::string text = bytes_of(path, kLargestText);
     if (text.size() > kLargestText) throw FolderError{path, "is larger than 256 KiB"};
     return text;
+}
+
+PictureFile picture_of(const fs::path& path, std::string name) {
+    const std::string bytes = bytes_of(path, kLargestPicture);
+    if (bytes.size() > kLargestPicture) return {std::move(name), nullptr, "is larger than 1 MiB"};
+    return png_picture(bytes, std::move(name));
 }
 
 /// What a link leads to. A template from elsewhere would be somebody else's.
@@ -79,11 +96,15 @@ class FolderReader {
     void take(const fs::path& path, const fs::path& name, int depth) {
         const fs::path real = resolved(path, root_);
         if (fs::is_directory(real)) return walk(real, name, depth + 1);
+        if (name.extension() == ".png") {
+            overlay_.pictures.emplace(name.generic_string(), picture_of(real, (overlay_.folder / name).string()));
+            return;
+        }
         if (depth == 1) return;  // beside the folders of languages
         if (!is_template(name))
             throw FolderError{path,
                               "is no template; those are .md, words.yaml, phrases.yaml, plain.yaml and "
-                              "regions/NAME.yaml"};
+                              "regions/NAME.yaml, and pictures are .png"};
         overlay_.files.emplace(name.generic_string(), text_of(real));
     }
 

@@ -39,7 +39,8 @@ bool stroked_with(double width) {
 /// Writes one page. It remembers the graphics state, so that only what changes is written.
 class ContentWriter {
   public:
-    ContentWriter(double page_height, const FaceNames& faces) : page_height_{page_height}, faces_{faces} {}
+    ContentWriter(double page_height, const FaceNames& faces, const PictureNames& pictures)
+        : page_height_{page_height}, faces_{faces}, pictures_{pictures} {}
 
     void draw(const PlacedItem& item) {
         mark(item.origin);
@@ -52,6 +53,8 @@ class ContentWriter {
                 return draw(item.rule);
             case PlacedItem::Kind::path:
                 return draw(item.path);
+            case PlacedItem::Kind::picture:
+                return draw(item.picture);
         }
     }
 
@@ -68,6 +71,7 @@ class ContentWriter {
     void draw(const Box& box);
     void draw(const Rule& rule);
     void draw(const Path& path);
+    void draw(const PlacedPicture& placed);
 
     void number(double value) {
         append_number(out_, value);
@@ -94,6 +98,7 @@ class ContentWriter {
     Last last_;  ///< text of an element
     double page_height_;
     const FaceNames& faces_;
+    const PictureNames& pictures_;
 
     // What a page starts with (ISO 32000-1, table 52).
     Ink fill_ = Ink::black;
@@ -260,10 +265,23 @@ void ContentWriter::draw(const Path& path) {
     paint(path.filled, stroked);
 }
 
+/// A picture fills the unit square, which is stretched over its area (ISO 32000-1, 8.9.5).
+void ContentWriter::draw(const PlacedPicture& placed) {
+    const auto name = pictures_.find(placed.picture.get());
+    if (name == pictures_.end() || !(placed.width > 0) || !(placed.height > 0))
+        throw std::logic_error{"a picture that would not be seen"};
+    out_ += "q ";
+    number(placed.width);
+    out_ += "0 0 ";
+    number(placed.height);
+    point({placed.corner.x, placed.corner.y + placed.height});
+    out_ += fmt::format("cm /{} Do Q\n", name->second);
+}
+
 }  // namespace
 
-PageContent page_content(const PlacedPage& page, const FaceNames& faces) {
-    ContentWriter writer{page.height, faces};
+PageContent page_content(const PlacedPage& page, const FaceNames& faces, const PictureNames& pictures) {
+    ContentWriter writer{page.height, faces, pictures};
     for (const PlacedItem& item : page.items) writer.draw(item);
     return writer.take();
 }

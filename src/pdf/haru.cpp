@@ -105,6 +105,10 @@ std::string HaruDocument::font_name_on(HPDF_Page page, HPDF_Dict font) {
     return have(HPDF_Page_GetLocalFontName(page, font));
 }
 
+std::string HaruDocument::picture_name_on(HPDF_Page page, HPDF_Dict picture) {
+    return have(HPDF_Page_GetXObjectName(page, picture));
+}
+
 void HaruDocument::add_bookmark(std::string_view title, HPDF_Page page) {
     const HPDF_Outline bookmark = have(HPDF_CreateOutline(document_, nullptr, "", nullptr));
     add_text(bookmark, "Title", title);

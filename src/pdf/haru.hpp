@@ -33,6 +33,8 @@ class HaruDocument {
     void set_content(HPDF_Page page, std::string_view operators);
     /// The name by which operators on this page select the font.
     std::string font_name_on(HPDF_Page page, HPDF_Dict font);
+    /// The name by which operators on this page draw the picture.
+    std::string picture_name_on(HPDF_Page page, HPDF_Dict picture);
     /// A bookmark of the first level that shows a whole page.
     void add_bookmark(std::string_view title, HPDF_Page page);
 

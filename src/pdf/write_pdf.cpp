@@ -8,6 +8,7 @@
 #include "pdf/content.hpp"
 #include "pdf/fonts.hpp"
 #include "pdf/haru.hpp"
+#include "pdf/pictures.hpp"
 #include "pdf/structure_tree.hpp"
 #include "pdf/subset.hpp"
 
@@ -76,12 +77,13 @@ Fonts embed_fonts(HaruDocument& document, const UsedLetters& used) {
     return fonts;
 }
 
-HPDF_Page add_page(HaruDocument& document, const PlacedPage& placed, const Fonts& fonts, StructureTree& structure) {
+HPDF_Page add_page(HaruDocument& document, const PlacedPage& placed, const Fonts& fonts, EmbeddedPictures& pictures,
+                   StructureTree& structure) {
     const HPDF_Page page = document.add_page(placed.width, placed.height);
     FaceNames names;
     if (fonts.regular != nullptr) names.regular = document.font_name_on(page, fonts.regular);
     if (fonts.bold != nullptr) names.bold = document.font_name_on(page, fonts.bold);
-    PageContent content = page_content(placed, names);
+    PageContent content = page_content(placed, names, pictures.names_on(page, placed));
     document.set_content(page, content.operators);
     structure.add_page(page, std::move(content.marked));
     return page;
@@ -120,14 +122,15 @@ std::string write_pdf(const PdfRequest& request) {
     require_sheets(request);
     HaruDocument document;
     const Fonts fonts = embed_fonts(document, used_letters(request));
+    EmbeddedPictures pictures{document};
     StructureTree structure{document};
     for (const PdfSheet& sheet : request.sheets) {
         HPDF_Page first = nullptr;
         for (const PlacedPage& placed : sheet.placed->pages) {
-            const HPDF_Page page = add_page(document, placed, fonts, structure);
+            const HPDF_Page page = add_page(document, placed, fonts, pictures, structure);
             if (first == nullptr) first = page;
         }
-        if (sheet.blank_back != nullptr) add_page(document, *sheet.blank_back, fonts, structure);
+        if (sheet.blank_back != nullptr) add_page(document, *sheet.blank_back, fonts, pictures, structure);
         structure.add_sheet(*sheet.placed);
         document.add_bookmark(sheet.placed->title, first);
     }

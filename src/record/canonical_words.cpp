@@ -74,6 +74,9 @@ class Writer {
                 case Inline::Kind::figure:
                     end_run(), piece('F', part.text), piece('A', part.alternative);
                     break;
+                case Inline::Kind::picture:  // what it shows, not what its file is called
+                    end_run(), piece('P', part.picture->digest), piece('A', part.alternative);
+                    break;
             }
         }
         end_run();

@@ -18,6 +18,8 @@ std::optional<std::string_view> Document::front(std::string_view key) const {
     return std::nullopt;
 }
 
+bool is_shown(const Inline& piece) { return piece.kind == Inline::Kind::figure || piece.kind == Inline::Kind::picture; }
+
 std::string plain_text(const Inlines& inlines) {
     std::string text;
     for (const Inline& piece : inlines) {
@@ -32,6 +34,7 @@ std::string plain_text(const Inlines& inlines) {
                 text += ' ';
                 break;
             case Inline::Kind::figure:
+            case Inline::Kind::picture:
                 text += piece.alternative;
                 break;
             case Inline::Kind::check_box:

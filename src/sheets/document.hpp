@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "sheets/picture.hpp"
 #include "sheets/printed_value.hpp"
 
 /// The document tree: what a sheet says, before anyone has decided where it stands on paper. Each value still knows the
@@ -32,6 +33,7 @@ struct Inline {
         value,       ///< `value`, from the profile or a calculator
         line_break,  ///< a hard break
         figure,      ///< `text` is the figure's name, `alternative` what it shows
+        picture,     ///< a clinic's logo: `picture`, `alternative` says what it shows, `text` is its path
         check_box,   ///< drawn, empty
         write_in,    ///< a line to write on: three or more underscores; `text` holds them
     };
@@ -41,11 +43,15 @@ struct Inline {
     bool strong = false;
     bool second = false;  ///< in the second language of a sheet that is printed in two
     PrintedValue value;
+    std::shared_ptr<const Picture> picture;
     std::size_t line = 0;              ///< line of the template
     std::size_t element = kNoElement;  ///< that it belongs to; layout/ numbers them
     friend bool operator==(const Inline&, const Inline&) = default;
 };
 using Inlines = std::vector<Inline>;
+
+/// Whether it is drawn, with words for those who do not see it: a figure or a picture.
+bool is_shown(const Inline& piece);
 
 enum class Alignment { automatic, left, center, right };
 

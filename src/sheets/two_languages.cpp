@@ -144,14 +144,12 @@ Inlines piece_by_piece(const Inlines& first, const Inlines& second) {
     return both;
 }
 
-bool is_figure(const Inline& piece) { return piece.kind == Inline::Kind::figure; }
-
 using Join = Inlines (*)(const Inlines& first, const Inlines& second);
 
 /// Words behind and before figures, each with its twin. A figure stands once; whoever hears it hears both.
 Inlines in_both(const Inlines& first, const Inlines& second, Join join = under) {
-    const auto one = std::ranges::find_if(first, is_figure);
-    const auto other = std::ranges::find_if(second, is_figure);
+    const auto one = std::ranges::find_if(first, is_shown);
+    const auto other = std::ranges::find_if(second, is_shown);
     if (one != first.end() && other != second.end()) {
         Inlines both = in_both({first.begin(), one}, {second.begin(), other}, join);
         both.push_back(*one);

@@ -40,9 +40,11 @@ bool is_body_text(const PlacedItem& item) {
 
 }  // namespace
 
-Document document_of(const std::string& markdown, TemplateData::Object data, std::string_view front) {
+Document document_of(const std::string& markdown, TemplateData::Object data, std::string_view front,
+                     std::shared_ptr<const Pictures> pictures) {
     const std::string text = fmt::format("---\ntitle: Trial\n{}---\n{}", front, markdown);
-    Rendered rendered = render(parse_template({"trial.md", text}, {}), TemplateData{std::move(data)});
+    Rendered rendered =
+        render(parse_template({"trial.md", text}, {}, std::move(pictures)), TemplateData{std::move(data)});
     for (const Finding& finding : rendered.findings) FAIL(finding.message << " in " << text);
     Document document;
     document.name = document.sheet = "trial";

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,7 +18,8 @@ struct LaidOut {
 };
 
 /// A sheet with this Markdown. `front` is more front matter, a line each.
-Document document_of(const std::string& markdown, TemplateData::Object data = {}, std::string_view front = {});
+Document document_of(const std::string& markdown, TemplateData::Object data = {}, std::string_view front = {},
+                     std::shared_ptr<const Pictures> pictures = {});
 LaidOut laid_out(const Document& document, const PageSetup& setup = {});
 TemplateData value_of(std::string field, std::vector<PrintedPart> parts);
 

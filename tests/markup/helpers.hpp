@@ -56,6 +56,9 @@ inline std::string shown(const Inlines& inlines) {
             case Inline::Kind::figure:
                 text = "(" + piece.text + ": " + piece.alternative + ")";
                 break;
+            case Inline::Kind::picture:
+                text = "(picture " + piece.text + ": " + piece.alternative + ")";
+                break;
             case Inline::Kind::check_box:
                 text = "[ ]";
                 break;

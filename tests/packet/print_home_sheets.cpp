@@ -153,6 +153,11 @@ Area area_of(const PlacedItem& item) {
         case PlacedItem::Kind::rule:
             return {std::min(item.rule.from.x, item.rule.to.x), std::min(item.rule.from.y, item.rule.to.y),
                     std::max(item.rule.from.x, item.rule.to.x), std::max(item.rule.from.y, item.rule.to.y)};
+        case PlacedItem::Kind::picture: {
+            const PlacedPicture& picture = item.picture;
+            return {picture.corner.x, picture.corner.y, picture.corner.x + picture.width,
+                    picture.corner.y + picture.height};
+        }
         case PlacedItem::Kind::path:
             break;
     }

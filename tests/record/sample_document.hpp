@@ -75,6 +75,12 @@ inline Block table() {
     return made;
 }
 
+inline Inline picture(std::string path, std::string digest) {
+    Inline made = piece(Inline::Kind::picture, std::move(path), "Our clinic");
+    made.picture = std::make_shared<const Picture>(Picture{1, 1, "x", std::move(digest)});
+    return made;
+}
+
 inline Document document() {
     Document sheet;
     sheet.name = "bedside-card/bed";

@@ -114,6 +114,10 @@ TEST_CASE("the structure of a sheet counts") {
              table.rows.insert(table.rows.begin(), table.head);
              table.head = {};
          }},
+        {"a picture is there",
+         [](Document& d) { d.blocks[1].inlines.push_back(sample::picture("logo.png", "digest one")); }},
+        {"another picture is there",
+         [](Document& d) { d.blocks[1].inlines.push_back(sample::picture("logo.png", "digest two")); }},
         {"it is not yet checked", [](Document& d) { d.not_yet_checked = true; }},
         {"two blocks change places", [](Document& d) { std::swap(d.blocks[2], d.blocks[3]); }},
         {"two identifiers change places", [](Document& d) { std::swap(d.identifiers[0], d.identifiers[1]); }},

@@ -25,7 +25,7 @@ class Reader {
         for (const Inline& piece : inlines) append(passage, piece);
         if (!trimmed(passage.text).empty()) passages.push_back(std::move(passage));
         for (const Inline& piece : inlines)
-            if (piece.kind == Inline::Kind::figure) add_figure(piece);
+            if (is_shown(piece)) add_figure(piece);
     }
 
     void blocks(const std::vector<Block>& blocks, Passage::Kind kind) {
@@ -55,6 +55,7 @@ class Reader {
                 break;
             case Inline::Kind::line_break:
             case Inline::Kind::figure:
+            case Inline::Kind::picture:
             case Inline::Kind::check_box:
             case Inline::Kind::write_in:
                 passage.text += ' ';
