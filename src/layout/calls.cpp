@@ -1,6 +1,8 @@
 #include "layout/calls.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <numeric>
 #include <tuple>
 
 namespace ventfolio {
@@ -175,25 +177,90 @@ Frame drawn(LineCell cell, double height) {
     return frame;
 }
 
-/// The widths of the cells: each its number, the longest word of its name, and of what is left a share by the length of
-/// its name. Nothing where that is too much.
-std::vector<double> line_widths(const std::vector<Call>& calls, double width, LayoutContext& context) {
-    const TextStyle who = line_styles(context.scale, Ink::black).who;
-    std::vector<double> widths;
-    std::vector<double> more;
-    double left = width;
-    double wanted = 0;
-    for (const Call& call : calls) {
-        const TextWidths name = widths_of(call.who, who, context);
-        widths.push_back(number_column(call, context) + kLinePad + name.widest_word + kRoundingRoom);
-        more.push_back(name.natural - name.widest_word);
-        left -= widths.back();
-        wanted += more.back();
+/// The names of a line before their widths are known.
+class LineNames {
+  public:
+    LineNames(const std::vector<Call>& calls, LayoutContext& context)
+        : calls_{calls},
+          context_{context.measurer, told_when_set_, context.document, context.scale, context.node},
+          style_{line_styles(context.scale, Ink::black).who} {
+        for (const Call& call : calls) {
+            names_.push_back(widths_of(call.who, style_, context_));
+            beside_.push_back(number_column(call, context_) + kLinePad + kRoundingRoom);
+        }
     }
-    if (left < 0) return {};
-    for (std::size_t at = 0; at < calls.size(); ++at)
-        widths[at] += wanted > 0 ? left * more[at] / wanted : left / static_cast<double>(calls.size());
-    return widths;
+
+    /// Each has its number, the longest word of its name, and of what is left a share by the length of its name.
+    /// Nothing where that is too much.
+    std::vector<double> by_share(double width) const {
+        std::vector<double> widths = beside_;
+        for (std::size_t at = 0; at < widths.size(); ++at) widths[at] += names_[at].widest_word;
+        const double left = width - std::accumulate(widths.begin(), widths.end(), 0.0);
+        if (left < 0) return {};
+        double wanted = 0;
+        for (const TextWidths& name : names_) wanted += name.natural - name.widest_word;
+        for (std::size_t at = 0; at < widths.size(); ++at)
+            widths[at] += wanted > 0 ? left * (names_[at].natural - names_[at].widest_word) / wanted
+                                     : left / static_cast<double>(widths.size());
+        return widths;
+    }
+
+    /// As few lines for the tallest name as can be had.
+    std::vector<double> by_lines(double width) {
+        std::vector<double> widths = by_share(width);
+        for (std::size_t lines = 1; !widths.empty() && lines < tallest(widths); ++lines) {
+            std::vector<double> least = beside_;
+            for (std::size_t at = 0; at < least.size(); ++at) least[at] += least_width(at, lines);
+            const double left = width - std::accumulate(least.begin(), least.end(), 0.0);
+            if (left < 0) continue;
+            for (double& one : least) one += left / static_cast<double>(least.size());
+            return least;
+        }
+        return widths;
+    }
+
+    /// Lines of the tallest name in cells of these widths.
+    std::size_t tallest(const std::vector<double>& widths) {
+        std::size_t most = 0;
+        for (std::size_t at = 0; at < widths.size(); ++at)
+            most = std::max(most, lines(at, widths[at] - beside_[at] + kRoundingRoom));
+        return most;
+    }
+
+  private:
+    std::size_t lines(std::size_t at, double width) {
+        const double height = set_text(calls_[at].who, style_, width, "call", context_).height;
+        return static_cast<std::size_t>(std::lround(height / (style_.leading * style_.words.size)));
+    }
+
+    /// Halves the way between one word a line and all of them in one.
+    double least_width(std::size_t at, std::size_t most_lines) {
+        constexpr double kNearEnough = 0.5;
+        double low = names_[at].widest_word;
+        if (lines(at, low + kRoundingRoom) <= most_lines) return low;
+        double high = names_[at].natural;
+        while (high - low > kNearEnough) {
+            const double middle = (low + high) / 2;
+            (lines(at, middle + kRoundingRoom) <= most_lines ? high : low) = middle;
+        }
+        return high;
+    }
+
+    const std::vector<Call>& calls_;
+    std::vector<Finding> told_when_set_;
+    LayoutContext context_;
+    TextStyle style_;
+    std::vector<TextWidths> names_;
+    std::vector<double> beside_;  ///< number and room of each cell
+};
+
+/// Nothing where a name does not fit beside its number. Names share the room by their length; only where one of them
+/// would get tall do they share it so that the tallest is low.
+std::vector<double> line_widths(const std::vector<Call>& calls, double width, LayoutContext& context) {
+    constexpr std::size_t kMostLines = 3;
+    LineNames names{calls, context};
+    std::vector<double> widths = names.by_share(width);
+    return names.tallest(widths) > kMostLines ? names.by_lines(width) : widths;
 }
 
 /// In a line, when to call stands behind the name: "Nurse line by day".

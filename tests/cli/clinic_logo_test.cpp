@@ -27,7 +27,8 @@ void put_clinic(const Scratch& folder) {
     folder.save("clinic/en/partials/letterhead.md",
                 "## {.letterhead}\n\n![Willow Street Clinic](logo.png)\n\n**Willow Street Clinic** {.large}\n\n"
                 "12 Willow Street, 555-0160\n");
-    folder.save("clinic/en/partials/clinic-calls.md", "- **Nurse line** **555-0161**\n");
+    folder.save("clinic/en/partials/clinic-calls.md", "- **Nurse line** **555-0161** by day\n");
+    folder.save("clinic/en/partials/clinic-outage-calls.md", "- **Clinic** **555-0162**\n");
     folder.save("clinic/en/supplies.md",
                 contents(folder.path("built-in/en/supplies.md")) + "\n## From our clinic\n\nOrder by Thursday.\n");
     folder.save("clinic/en/pharmacy-list.md",
@@ -107,12 +108,11 @@ TEST_CASE("a clinic's logo is in the packet once, dot for dot, on its letters an
 TEST_CASE("the clinic's own numbers stand where a home looks for whom to call") {
     const Scratch folder;
     put_clinic(folder);
-    for (const char* sheet : {"bedside-card", "outage-plan"}) {
+    for (const auto& [sheet, number] : {std::pair{"bedside-card", "555-0161"}, {"outage-plan", "555-0162"}}) {
         CAPTURE(std::string{sheet});
         const Ran ran = ventfolio_in(folder, print_words(fmt::format("--sheet {}", sheet)));
         REQUIRE_MESSAGE(ran.status == 0, ran.err);
-        const std::string words = folder.run(fmt::format("pdftotext -layout papers/{}.pdf -", sheet)).out;
-        CHECK(holds(words, "555-0161"));
+        CHECK(holds(folder.run(fmt::format("pdftotext -layout papers/{}.pdf -", sheet)).out, number));
     }
 }
 

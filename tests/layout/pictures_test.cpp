@@ -120,20 +120,3 @@ TEST_CASE("whoever hears the sheet hears what the logo shows, where it stands") 
     CHECK(element.kind == StructureElement::Kind::figure);
     CHECK(element.instead == "Willow Street Clinic");
 }
-
-TEST_CASE("a list of calls takes a number in bold where there is no value") {
-    for (const char* look : {"", " .line"}) {
-        const LaidOut out = laid_out(document_of(
-            "## {.calls" + std::string{look} + "}\n\n- **Emergency** {{phone}}\n- **Nurse line** **555-0160**\n",
-            {{"phone", value_of("contacts.emergency.phone", {{PrintedPart::Kind::number, "911"}})}}));
-        CHECK(out.findings.empty());
-        double value_size = 0;
-        double bold_size = -1;
-        for (const PlacedItem& item : out.sheet.pages.front().items) {
-            if (item.kind != PlacedItem::Kind::text) continue;
-            if (item.text.text == U"911") value_size = item.text.size;
-            if (item.text.text == U"555-0160") bold_size = item.text.size;
-        }
-        CHECK(bold_size == value_size);
-    }
-}

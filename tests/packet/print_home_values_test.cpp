@@ -15,7 +15,7 @@
 
 using namespace ventfolio;
 using namespace ventfolio::testing;
-using ventfolio::trial::Picture;
+using ventfolio::trial::DrawnPage;
 using ventfolio::trial::Scratch;
 
 namespace {
@@ -142,7 +142,7 @@ constexpr int kDotsPerInch = 120;
 /// Asks a drawn page whether each letter of a text left its mark.
 class InkCheck {
   public:
-    explicit InkCheck(const Picture& picture) : picture_{picture} {}
+    explicit InkCheck(const DrawnPage& picture) : picture_{picture} {}
 
     void look(const PlacedItem& item) const {
         const TextRun& run = item.text;
@@ -179,7 +179,7 @@ class InkCheck {
         return ink == Ink::white ? static_cast<double>((to_x - from_x) * (to_y - from_y)) - dark : dark;
     }
 
-    const Picture& picture_;
+    const DrawnPage& picture_;
 };
 
 }  // namespace
@@ -196,7 +196,7 @@ TEST_CASE("every letter, digit and decimal point that is placed is seen as ink")
         for (const SetSheet& sheet : set.sheets) {
             page_number += page_number % 2;  // a sheet begins on a front side
             for (const PlacedPage& page : sheet.placed.pages) {
-                const Picture picture = Picture::of(pdf, kDotsPerInch, ++page_number);
+                const DrawnPage picture = DrawnPage::of(pdf, kDotsPerInch, ++page_number);
                 CAPTURE(sheet.placed.name);
                 CAPTURE(page_number);
                 for (const PlacedItem& item : page.items) {

@@ -18,7 +18,7 @@ using namespace ventfolio::trial;
 namespace {
 
 double ink_of(const char* text, Face face) {
-    return Picture::of(one_page(page(400, 100, {line(text, 20, 70, 48, face)})), 144).ink();
+    return DrawnPage::of(one_page(page(400, 100, {line(text, 20, 70, 48, face)})), 144).ink();
 }
 
 /// The first letter of the canonical decomposition, by utf8proc; an i or j without its dot.
@@ -47,16 +47,16 @@ constexpr std::size_t kColumns = 30;
 constexpr std::size_t kCell = 40;
 
 /// One letter a cell, so that each has its own ink.
-Picture chart(const std::vector<char32_t>& letters, Face face) {
+DrawnPage chart(const std::vector<char32_t>& letters, Face face) {
     std::vector<PlacedItem> items;
     for (std::size_t at = 0; at < letters.size(); ++at)
         items.push_back(line(utf8(letters[at]), static_cast<double>(at % kColumns * kCell) + 10,
                              static_cast<double>(at / kColumns * kCell) + 28, 18, face));
     const std::size_t rows = (letters.size() + kColumns - 1) / kColumns;
-    return Picture::of(one_page(page(kColumns * kCell, static_cast<double>(rows * kCell), items)), 72);
+    return DrawnPage::of(one_page(page(kColumns * kCell, static_cast<double>(rows * kCell), items)), 72);
 }
 
-double ink_of_cell(const Picture& picture, std::size_t at) {
+double ink_of_cell(const DrawnPage& picture, std::size_t at) {
     return picture.ink(at % kColumns * kCell, at / kColumns * kCell, kCell, kCell);
 }
 
@@ -76,8 +76,8 @@ TEST_CASE("every accented letter has more ink than its base") {
         REQUIRE(letters.size() > 500);
         std::vector<char32_t> bases;
         for (const char32_t letter : letters) bases.push_back(base_of(letter));
-        const Picture with = chart(letters, face);
-        const Picture without = chart(bases, face);
+        const DrawnPage with = chart(letters, face);
+        const DrawnPage without = chart(bases, face);
         for (std::size_t at = 0; at < letters.size(); ++at) {
             const std::string what = fmt::format("U+{:04X} {}", static_cast<unsigned>(letters[at]), utf8(letters[at]));
             CAPTURE(what);
@@ -91,8 +91,8 @@ TEST_CASE("white letters on black are read") {
         page(400, 100, {box(0, 0, 400, 100, 0, true), line("CALL 555-0142", 20, 70, 48, Face::bold, Ink::white)}));
     const std::string black = one_page(page(400, 100, {line("CALL 555-0142", 20, 70, 48, Face::bold)}));
     CHECK(text_of(pdf) == "CALL 555-0142");
-    const double letters = Picture::of(black, 72).ink();
-    CHECK(400 * 100 - Picture::of(pdf, 72).ink() == doctest::Approx(letters).epsilon(0.01));
+    const double letters = DrawnPage::of(black, 72).ink();
+    CHECK(400 * 100 - DrawnPage::of(pdf, 72).ink() == doctest::Approx(letters).epsilon(0.01));
 }
 
 TEST_CASE("bold letters are bold once") {

@@ -121,3 +121,15 @@ TEST_CASE("items are drawn in the order in which they stand") {
     CHECK(drawn.find("re f") < drawn.find("TJ"));
     CHECK(drawn.find("TJ") < drawn.rfind("re f"));
 }
+
+TEST_CASE("a picture is stretched over its area, and one without a name is refused") {
+    PlacedItem item;
+    item.kind = PlacedItem::Kind::picture;
+    item.picture = {{10, 20}, 30, 15, std::make_shared<const Picture>(Picture{1, 1, "x", "digest"})};
+    const Picture* picture = item.picture.picture.get();
+    const PlacedPage placed = page(200, 100, {item});
+    // ISO 32000-1, 8.3.4 and 8.9.5: the unit square becomes 30 x 15 with its lower left corner at 10, 100 - 35.
+    CHECK(page_content(placed, {}, {{picture, "X1"}}).operators ==
+          "/Artifact BMC\nq 30 0 0 15 10 65 cm /X1 Do Q\nEMC\n");
+    CHECK_THROWS_AS(page_content(placed, {}), std::logic_error);
+}

@@ -44,7 +44,7 @@ Ran Scratch::run(std::string_view command) const {
     return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contents(path("out")), contents(path("err"))};
 }
 
-Picture Picture::of(std::string_view pdf, int dots_per_inch, std::size_t page) {
+DrawnPage DrawnPage::of(std::string_view pdf, int dots_per_inch, std::size_t page) {
     const Scratch scratch;
     scratch.save("page.pdf", pdf);
     const Ran ran =
@@ -54,7 +54,7 @@ Picture Picture::of(std::string_view pdf, int dots_per_inch, std::size_t page) {
 
     // Portable grey map, binary: "P5 width height 255", one blank, then a byte a pixel.
     std::istringstream stream{contents(scratch.path("page.pgm"))};
-    Picture picture;
+    DrawnPage picture;
     std::string kind;
     int white = 0;
     stream >> kind >> picture.width_ >> picture.height_ >> white;
@@ -67,7 +67,7 @@ Picture Picture::of(std::string_view pdf, int dots_per_inch, std::size_t page) {
     return picture;
 }
 
-double Picture::ink(std::size_t left, std::size_t top, std::size_t width, std::size_t height) const {
+double DrawnPage::ink(std::size_t left, std::size_t top, std::size_t width, std::size_t height) const {
     double darkness = 0;
     for (std::size_t y = top; y < top + height; ++y)
         for (std::size_t x = left; x < left + width; ++x) darkness += 1 - at(x, y) / 255.0;

@@ -33,10 +33,10 @@ class Scratch {
 };
 
 /// A page as a reader draws it: 0 is black, 255 is white.
-class Picture {
+class DrawnPage {
   public:
     /// Draws a page with poppler.
-    static Picture of(std::string_view pdf, int dots_per_inch, std::size_t page = 1);
+    static DrawnPage of(std::string_view pdf, int dots_per_inch, std::size_t page = 1);
     std::size_t width() const { return width_; }
     std::size_t height() const { return height_; }
     int at(std::size_t x, std::size_t y) const { return static_cast<unsigned char>(pixels_.at(y * width_ + x)); }

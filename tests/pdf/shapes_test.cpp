@@ -17,7 +17,7 @@ struct Probe {
 
 // At 72 dots an inch a point is a pixel, so edges on whole points give whole pixels.
 void check(const std::vector<PlacedItem>& items, const std::vector<Probe>& probes) {
-    const Picture picture = Picture::of(one_page(page(200, 100, items)), 72);
+    const DrawnPage picture = DrawnPage::of(one_page(page(200, 100, items)), 72);
     REQUIRE(picture.width() == 200);
     REQUIRE(picture.height() == 100);
     for (const Probe& probe : probes) {
@@ -88,7 +88,7 @@ TEST_CASE("a path is filled up to its curves") {
                                     0, true);
     check({quarter}, {{21, 21, 0}, {60, 60, 0}, {64, 64, 255}, {79, 21, 0}, {21, 79, 0}, {81, 21, 255}, {19, 30, 255}});
     // An area of pi r^2 / 4.
-    CHECK(Picture::of(one_page(page(200, 100, {quarter})), 72).ink() ==
+    CHECK(DrawnPage::of(one_page(page(200, 100, {quarter})), 72).ink() ==
           doctest::Approx(3.14159 * 3600 / 4).epsilon(0.005));
 }
 

@@ -76,7 +76,7 @@ TEST_CASE("kerned letters stand closer") {
 
 TEST_CASE("a text lies at its origin") {
     const PlacedItem text = line("HI", 100, 200, 72);
-    const Picture picture = Picture::of(one_page(page(612, 792, {text})), 72);
+    const DrawnPage picture = DrawnPage::of(one_page(page(612, 792, {text})), 72);
     const FontMetrics& metrics = FontMetrics::of(Face::regular);
     const double cap_height = metrics.cap_height() * 72 / 1000;  // 51.4 pt
     const auto top = static_cast<std::size_t>(200 - cap_height);
