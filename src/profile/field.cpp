@@ -13,6 +13,13 @@ std::string_view name_of(Severity severity) {
     return kNames[static_cast<std::size_t>(severity)];
 }
 
+FieldBase::FieldBase() = default;
+FieldBase::FieldBase(const FieldBase&) = default;
+FieldBase::FieldBase(FieldBase&&) noexcept = default;
+FieldBase& FieldBase::operator=(const FieldBase&) = default;
+FieldBase& FieldBase::operator=(FieldBase&&) noexcept = default;
+FieldBase::~FieldBase() = default;
+
 std::optional<Revision> Revision::parse(std::string_view text) {
     if (!text.starts_with('R')) return std::nullopt;
     Revision revision;

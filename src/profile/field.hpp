@@ -111,7 +111,7 @@ class FieldBase {
     FieldState state = FieldState::absent;
     Place place;  ///< of the value; of the key while there is no value
 
-    virtual ~FieldBase() = default;
+    virtual ~FieldBase();
     virtual ValueKind kind() const = 0;
     virtual std::optional<Dimension> dimension() const { return std::nullopt; }
     virtual std::span<const std::string_view> choices() const { return {}; }
@@ -130,9 +130,12 @@ class FieldBase {
     bool missing() const { return state == FieldState::absent || state == FieldState::unknown; }
 
   protected:
-    FieldBase() = default;
-    FieldBase(const FieldBase&) = default;
-    FieldBase& operator=(const FieldBase&) = default;
+    // Defined in field.cpp: a profile holds hundreds of fields, and each file that copies one would compile them all.
+    FieldBase();
+    FieldBase(const FieldBase&);
+    FieldBase(FieldBase&&) noexcept;
+    FieldBase& operator=(const FieldBase&);
+    FieldBase& operator=(FieldBase&&) noexcept;
 
     template <class T>
     const T& stored() const {
@@ -253,7 +256,9 @@ class GroupBase {
   protected:
     GroupBase() = default;
     GroupBase(const GroupBase&) = default;
+    GroupBase(GroupBase&&) noexcept = default;
     GroupBase& operator=(const GroupBase&) = default;
+    GroupBase& operator=(GroupBase&&) noexcept = default;
 };
 
 template <class T>
@@ -287,7 +292,9 @@ class ListBase {
   protected:
     ListBase() = default;
     ListBase(const ListBase&) = default;
+    ListBase(ListBase&&) noexcept = default;
     ListBase& operator=(const ListBase&) = default;
+    ListBase& operator=(ListBase&&) noexcept = default;
 };
 
 template <class T>

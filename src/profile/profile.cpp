@@ -2,6 +2,13 @@
 
 namespace ventfolio {
 
+Profile::Profile() = default;
+Profile::Profile(const Profile& other) = default;
+Profile::Profile(Profile&& other) noexcept = default;
+Profile& Profile::operator=(const Profile& other) = default;
+Profile& Profile::operator=(Profile&& other) noexcept = default;
+Profile::~Profile() = default;
+
 // A table: one field to a row, in the order in which a profile is written.
 // clang-format off
 

@@ -40,6 +40,14 @@ namespace ventfolio {
 
 /// Everything that is recorded about one home, in the order in which a profile is written.
 struct Profile {
+    // Defined in profile.cpp, so that a file that holds a profile does not compile all its fields.
+    Profile();
+    Profile(const Profile& other);
+    Profile(Profile&& other) noexcept;
+    Profile& operator=(const Profile& other);
+    Profile& operator=(Profile&& other) noexcept;
+    ~Profile();
+
     Field<std::string> record_number;
     Group<Orders> orders;
     Group<Person> person;
