@@ -127,6 +127,42 @@ TEST_CASE("a home that cannot be written does not stop the rest, and is named wi
     CHECK(holds(nowhere.err, "file: is not a folder"));
 }
 
+TEST_CASE("a disk that fills up in the middle of a caseload leaves the homes before it whole, and names the rest") {
+    const Scratch folder;
+    save_homes(folder);
+    fs::create_directory(folder.path("small"));
+    if (folder.run("unshare --mount sh -c 'mount -t tmpfs -o size=1m small small'").status != 0) {
+        WARN_MESSAGE(false, "no file system can be mounted here, so only the limit on files was tried");
+        return;
+    }
+    // A packet holds about 1.1 MB: one fits, and a second does not.
+    const Ran ran = folder.run(fmt::format(
+        "unshare --mount sh -c 'mount -t tmpfs -o size=2m small small && {{ \"{}\" print homes --on 2026-02-03 -o "
+        "small/papers --jobs 1 --quiet --summary json > summary; echo status $?; cat summary >&2; cd small/papers && "
+        "for "
+        "home in *; do echo $home; (cd $home && sha256sum --check --strict --quiet SHA256SUMS) && echo whole; done; "
+        "}}'",
+        VENTFOLIO_PROGRAM));
+    const std::size_t summary = ran.err.find('{');
+    REQUIRE_MESSAGE(summary != std::string::npos, ran.err);
+    const Json told = Json::parse(ran.err.substr(summary));
+    std::set<std::string> printed;
+    for (const Json& home : told.at("homes")) {
+        if (home.at("outcome") == "printed") {
+            printed.insert(home.at("record_number"));
+            continue;
+        }
+        CHECK(home.at("outcome") == "unusable");
+        CHECK(holds(home.at("reason").get<std::string>(), "No space left on device"));
+    }
+    CHECK(told.at("homes").size() == 3);
+    CHECK(!printed.empty());
+    CHECK(printed.size() < 3);
+    std::string whole = "status 3\n";
+    for (const std::string& record_number : printed) whole += record_number + "\nwhole\n";
+    CHECK(ran.out == whole);
+}
+
 TEST_CASE("--resume leaves a packet alone if and only if it is what would be printed") {
     const Scratch folder;
     save_homes(folder);

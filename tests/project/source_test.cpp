@@ -109,6 +109,29 @@ TEST_CASE("emergency numbers and paper sizes stand in regions, not in code or in
     CHECK(read > 300);
 }
 
+/// What a file includes first; empty if it includes nothing.
+std::string first_include(const fs::path& file) {
+    for (const std::string& line : lines_of(contents(file))) {
+        if (!line.starts_with("#include ")) continue;
+        const std::size_t begin = line.find_first_of("\"<") + 1;
+        return line.substr(begin, line.find_first_of("\">", begin) - begin);
+    }
+    return {};
+}
+
+// So that compiling the source file proves that its header compiles alone.
+TEST_CASE("a source file includes its own header first") {
+    std::size_t pairs = 0;
+    for (const fs::path& header : files_below(kProject / "src", {".hpp"})) {
+        const fs::path source = fs::path{header}.replace_extension(".cpp");
+        if (!fs::exists(source)) continue;
+        ++pairs;
+        CAPTURE(source);
+        CHECK(first_include(source) == fs::relative(header, kProject / "src").string());
+    }
+    CHECK(pairs > 200);
+}
+
 TEST_CASE("every header says that it is read once") {
     for (const fs::path& file : files_below(kProject / "src", {".hpp"})) {
         CAPTURE(file);
