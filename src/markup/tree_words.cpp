@@ -35,7 +35,7 @@ void TreeBuilder::enter(MD_SPANTYPE type, const void* detail) {
     } else if (type == MD_SPAN_IMG) {
         if (figures_++ > 0) return;
         const auto& image = *static_cast<const MD_SPAN_IMG_DETAIL*>(detail);
-        figure_.emplace();
+        figure_ = Figure{};
         figure_->address.assign(image.src.text, image.src.size);
         figure_->titled = image.title.size > 0;
     } else {

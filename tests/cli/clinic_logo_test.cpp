@@ -129,6 +129,24 @@ TEST_CASE("another logo is printed by --resume, and the same one is not") {
     CHECK(contents(folder.path("papers/packet.json")) != before);
 }
 
+TEST_CASE("update takes down the papers with the old logo, and says why") {
+    const Scratch folder;
+    put_clinic(folder);
+    REQUIRE(ventfolio_in(folder, print_words("")).status == 0);
+    GreyDots other = logo();
+    other.dots[0] ^= 1;
+    folder.save("clinic/logo.png", grey_png(other));
+    const Ran ran = ventfolio_in(
+        folder, fmt::format("update '{}' --from papers --on 2026-03-17 -o papers-2 --templates clinic --dry-run",
+                            profile_path("adult-tracheostomy-revision-2")));
+    REQUIRE_MESSAGE(ran.status == 0, ran.err);
+    for (const char* letter : {"notice-letters/utility", "notice-letters/fire"}) {
+        const std::size_t at = ran.out.find("new    " + std::string{letter});
+        REQUIRE(at != std::string::npos);
+        CHECK(holds(ran.out.substr(at, ran.out.find('\n', at) - at), "because of the wording"));
+    }
+}
+
 TEST_CASE("templates check and print tell of a logo that cannot be printed, and where it is named") {
     const Scratch folder;
     put_clinic(folder);
