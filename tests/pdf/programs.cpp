@@ -52,18 +52,36 @@ DrawnPage DrawnPage::of(std::string_view pdf, int dots_per_inch, std::size_t pag
     REQUIRE(ran.status == 0);
     REQUIRE(ran.err == "");
 
-    // Portable grey map, binary: "P5 width height 255", one blank, then a byte a pixel.
-    std::istringstream stream{contents(scratch.path("page.pgm"))};
+    return read(scratch.path("page.pgm"));
+}
+
+// "P5 width height 255", one blank, then a byte a pixel; "P4 width height", one blank, then rows of whole bytes in
+// which a set bit is black, the leftmost pixel highest.
+DrawnPage DrawnPage::read(const std::filesystem::path& file) {
+    std::istringstream stream{contents(file)};
     DrawnPage picture;
     std::string kind;
-    int white = 0;
-    stream >> kind >> picture.width_ >> picture.height_ >> white;
-    stream.get();
-    REQUIRE(kind == "P5");
+    stream >> kind >> picture.width_ >> picture.height_;
+    REQUIRE((kind == "P4" || kind == "P5"));
+    const bool bits = kind == "P4";
+    int white = 255;
+    if (!bits) stream >> white;
     REQUIRE(white == 255);
-    picture.pixels_.resize(picture.width_ * picture.height_);
-    stream.read(picture.pixels_.data(), static_cast<std::streamsize>(picture.pixels_.size()));
+    stream.get();
+    const std::size_t bytes_a_row = bits ? (picture.width_ + 7) / 8 : picture.width_;
+    std::string bytes(bytes_a_row * picture.height_, '\0');
+    stream.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
     REQUIRE(stream.good());
+    if (!bits) {
+        picture.pixels_ = std::move(bytes);
+        return picture;
+    }
+    picture.pixels_.reserve(picture.width_ * picture.height_);
+    for (std::size_t y = 0; y < picture.height_; ++y)
+        for (std::size_t x = 0; x < picture.width_; ++x) {
+            const auto byte = static_cast<unsigned char>(bytes[y * bytes_a_row + x / 8]);
+            picture.pixels_ += (byte >> (7 - x % 8) & 1) != 0 ? '\0' : '\xff';
+        }
     return picture;
 }
 

@@ -37,6 +37,8 @@ class DrawnPage {
   public:
     /// Draws a page with poppler.
     static DrawnPage of(std::string_view pdf, int dots_per_inch, std::size_t page = 1);
+    /// A page that poppler has drawn into a file: a bit map or a grey map in its binary form.
+    static DrawnPage read(const std::filesystem::path& file);
     std::size_t width() const { return width_; }
     std::size_t height() const { return height_; }
     int at(std::size_t x, std::size_t y) const { return static_cast<unsigned char>(pixels_.at(y * width_ + x)); }
