@@ -92,6 +92,111 @@ TEST_CASE("the README lists every option of every command, and no other") {
     CHECK(options_in_readme(contents(kProject / "README.md")) == options);
 }
 
+/// A manual page as someone reads it, without the strokes of a typewriter; its lines are as long as they get.
+std::string manual_page(const char* page) {
+    const Ran ran = run_in(fs::path{VENTFOLIO_BINARY_DIR} / "manual",
+                           std::string{"groff -man -ww -Kutf8 -Tutf8 -P-cbou -rLL=2000n "} + page);
+    CHECK(ran.status == 0);
+    CHECK_MESSAGE(ran.err.empty(), ran.err);
+    return ran.out;
+}
+
+// groff tells of every macro that it does not know (-ww).
+TEST_CASE("the manual has every command, option and exit status") {
+    const std::string manual = manual_page("ventfolio.1");
+    for (const std::string& command : whole_commands()) {
+        CAPTURE(command);
+        const std::size_t begin = manual.find("\n   " + command + "\n");
+        REQUIRE(begin != std::string::npos);
+        const std::regex next{R"(\n(?:   )?[A-Za-z])"};
+        std::smatch end;
+        const std::string rest = manual.substr(begin + 2);
+        const std::string part =
+            std::regex_search(rest, end, next) ? rest.substr(0, std::size_t(end.position())) : rest;
+        for (const std::string& option : options_of(command)) {
+            CAPTURE(option);
+            if (option != "--help") CHECK(std::regex_search(part, std::regex{"\n       (-[a-z], )?" + option + "\\b"}));
+        }
+    }
+    for (const char* status : {"0", "1", "2", "3"})
+        CHECK(manual.find("\n       " + std::string{status} + "      ") != std::string::npos);
+}
+
+TEST_CASE("the manual has every field, rule and calculator") {
+    struct Row {
+        const char* list;
+        const char* page;
+        std::size_t at_least;
+    };
+    for (const Row& row : {Row{"fields", "ventfolio-profile.5", 300}, Row{"rules", "ventfolio-rules.7", 120},
+                           Row{"calculators", "ventfolio-rules.7", 30}}) {
+        const std::string manual = manual_page(row.page);
+        const Ran ran = run_in(kProject, quoted(VENTFOLIO_PROGRAM) + " list " + row.list);
+        std::size_t names = 0;
+        for (const std::string& line : lines_of(ran.out)) {
+            const std::string name = line.substr(0, line.find(' '));
+            if (name.empty()) continue;
+            ++names;
+            CAPTURE(name);
+            CHECK(manual.find("\n       " + name + "\n") != std::string::npos);
+        }
+        CHECK(names >= row.at_least);
+    }
+}
+
+/// What a shell offers behind these words; the last of them is begun.
+std::string offered_by_bash(const std::string& words) {
+    const Ran ran =
+        run_in(kProject, "PATH=" + quoted(fs::path{VENTFOLIO_PROGRAM}.parent_path()) + ":$PATH bash -c '. " +
+                             (fs::path{VENTFOLIO_BINARY_DIR} / "manual/ventfolio.bash").string() + "; COMP_WORDS=(" +
+                             words + "); COMP_CWORD=$((${#COMP_WORDS[@]} - 1)); _ventfolio; echo ${COMPREPLY[*]}'");
+    CHECK_MESSAGE(ran.err.empty(), ran.err);
+    return ran.out;
+}
+
+/// The same of zsh, with what would be offered printed in place of the menu.
+std::string offered_by_zsh(const std::string& words) {
+    const Ran ran =
+        run_in(kProject, "PATH=" + quoted(fs::path{VENTFOLIO_PROGRAM}.parent_path()) +
+                             ":$PATH zsh -f -c 'compadd() { shift; echo $*; }; _arguments() { print -l -- $*; }; "
+                             "complete_it() { . " +
+                             (fs::path{VENTFOLIO_BINARY_DIR} / "manual/_ventfolio").string() + "; }; words=(" + words +
+                             "); CURRENT=${#words}; complete_it'");
+    CHECK_MESSAGE(ran.err.empty(), ran.err);
+    return ran.out;
+}
+
+TEST_CASE("the tab key offers commands, options, choices and names") {
+    struct Row {
+        const char* words;
+        const char* offered;
+    };
+    constexpr Row rows[] = {
+        {"ventfolio pr", "print\n"},
+        {"ventfolio templates \"\"", "export check\n"},
+        {"ventfolio templates check --large", "--large-print\n"},
+        {"ventfolio print home.yaml --sum", "--summary\n"},
+        {"ventfolio print home.yaml --summary \"\"", "text json csv\n"},
+        {"ventfolio print home.yaml --sheet bed", "bedside-card\n"},
+        {"ventfolio explain pulse-oxygen-on-v", "pulse-oxygen-on-ventilator\n"},
+        {"ventfolio explain suction.depth_", "suction.depth_mark\n"},
+        {"ventfolio list ca", "calculators\n"},
+        {"ventfolio calc --f", "--format\n"},
+        {"ventfolio check profiles/adult-mas", "profiles/adult-mask.yaml\n"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.words});
+        CHECK(offered_by_bash(row.words) == row.offered);
+    }
+    CHECK(offered_by_zsh("ventfolio \"\"").starts_with("check print update match"));
+    CHECK(offered_by_zsh("ventfolio templates \"\"") == "export check\n");
+    const std::string print = offered_by_zsh("ventfolio print \"\"");
+    CHECK(print.find("*--summary[What became of each home, as text, json or csv]:value:(text json csv)\n") !=
+          std::string::npos);
+    CHECK(print.find("*--resume[Leave packets alone that are what would be printed]\n") != std::string::npos);
+    CHECK(offered_by_zsh("ventfolio explain \"\"").find("pulse-oxygen-on-ventilator") != std::string::npos);
+}
+
 TEST_CASE("exit statuses are those of the README") {
     struct Row {
         const char* words;

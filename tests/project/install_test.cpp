@@ -25,6 +25,11 @@ TEST_CASE("an installed program checks a clinic's templates with the homes of it
     const Scratch scratch;
     install_below(scratch.path("prefix"));
     fs::rename(scratch.path("prefix"), scratch.path("moved"));
+    for (const char* file : {"man/man1/ventfolio.1", "man/man5/ventfolio-profile.5", "man/man7/ventfolio-rules.7",
+                             "bash-completion/completions/ventfolio", "zsh/site-functions/_ventfolio"}) {
+        CAPTURE(std::string{file});
+        CHECK(fs::file_size(scratch.path("moved/share") / file) > 1000);
+    }
     fs::create_directories(scratch.path("clinic/en"));
     const fs::path homes = scratch.path("moved/share/ventfolio/profiles");
     // Only one home is left, so that those of the build cannot stand in for it.

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+
+namespace CLI {
+class App;
+}
+
+/// What a shell offers when the tab key is pressed.
+namespace ventfolio {
+
+/// For bash: commands, options, choices, and the names of rules, fields, calculators and sheets, which are asked of the
+/// program; else files.
+std::string bash_completion(const CLI::App& program);
+/// The same for zsh.
+std::string zsh_completion(const CLI::App& program);
+
+}  // namespace ventfolio
