@@ -50,8 +50,7 @@ std::string with_printed_dates(std::string text, const Printer& printer) {
 
 class Record {
   public:
-    Record(const Household& home, const Printer& printer)
-        : home_{home}, printer_{printer}, fields_{fields_of(home.profile)} {}
+    Record(const Household& home, const Printer& printer) : printer_{printer}, fields_{fields_of(home.profile)} {}
 
     TemplateData item(const Finding& finding) const {
         const RuleText* rule = find_rule(finding.rule);
@@ -79,7 +78,6 @@ class Record {
         return with_printed_numbers(with_printed_dates(std::move(text), printer_), printer_.region().numbers);
     }
 
-    const Household& home_;
     const Printer& printer_;
     std::vector<FieldAt> fields_;
 };
