@@ -92,30 +92,4 @@ std::string body_text(const PlacedPage& page) {
     return text;
 }
 
-std::string misplaced(const PlacedSheet& sheet) {
-    struct Seen {
-        double left, top, right, bottom;
-        std::string text;
-    };
-    for (const PlacedPage& page : sheet.pages) {
-        std::vector<Seen> seen;
-        for (const PlacedItem& item : page.items) {
-            if (item.kind != PlacedItem::Kind::text) continue;
-            const TextRun& run = item.text;
-            const Seen one{run.origin.x, run.origin.y - run.ascent, run.origin.x + run.width,
-                           run.origin.y + run.descent, text_of(run)};
-            if (one.left < page.margin_left - 0.06 || one.right > page.width - page.margin_right + 0.06 ||
-                one.top < page.margin_top - 0.06 || one.bottom > page.height - page.margin_bottom + 0.06)
-                return one.text + " leaves the margins";
-            for (const Seen& other : seen) {
-                if (std::min(one.right, other.right) - std::max(one.left, other.left) > 0.3 &&
-                    std::min(one.bottom, other.bottom) - std::max(one.top, other.top) > 0.3)
-                    return one.text + " lies over " + other.text;
-            }
-            seen.push_back(one);
-        }
-    }
-    return {};
-}
-
 }  // namespace ventfolio::testing

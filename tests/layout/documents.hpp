@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "layout/lay_out.hpp"
+#include "layout/misplaced.hpp"
 #include "sheets/document.hpp"
 #include "sheets/template_data.hpp"
 
@@ -26,8 +27,5 @@ TemplateData value_of(std::string field, std::vector<PrintedPart> parts);
 /// Words of the body in the order in which they are placed: header and footer are left out.
 std::vector<std::string> body_words(const PlacedSheet& sheet);
 std::string body_text(const PlacedPage& page);
-
-/// Empty, or what is wrong with the places of a sheet: text beside the margins or over other text.
-std::string misplaced(const PlacedSheet& sheet);
 
 }  // namespace ventfolio::testing
