@@ -187,7 +187,8 @@ class Ladder {
         const std::size_t all = rungs_.size();
         const double head = head_height(number);
         const double whole = head + rungs_height(from, all, number) + end_height();
-        if (whole + foot <= space + kFitTolerance) return {from, all, foot};
+        // Without a step there is nothing to break before: what is too tall is told where it is placed.
+        if (from == all || whole + foot <= space + kFitTolerance) return {from, all, foot};
         constexpr std::size_t kLeastOnSide = 2;
         // Two steps that fit without the foot are not torn apart for it.
         if (all - from <= kLeastOnSide && whole <= space + kFitTolerance) return {from, all, 0, false};

@@ -345,3 +345,15 @@ TEST_CASE("a chart that leads nowhere, or where a step has no place, is refused"
         CHECK(out.findings.front().marks.front().place.line > 0);
     }
 }
+
+TEST_CASE("a chart that is higher than any page before its first step is refused, and comes to an end") {
+    std::string words;
+    for (int word = 0; word < 2000; ++word) words += "word ";
+    const std::string rows[]{words + "\n", "1. **A?**\n   - No: **B**\n     1. " + words + "\n"};
+    for (const std::string& row : rows) {
+        const LaidOut out = laid_out(document_of(fmt::format("## {{.ladder yes=\"Yes\"}}\n\n{}\n", row)));
+        const auto tall = std::ranges::find(out.findings, "part-taller-than-page", &Finding::rule);
+        REQUIRE(tall != out.findings.end());
+        CHECK(tall->severity == Severity::refuse);
+    }
+}
