@@ -62,6 +62,12 @@ std::string beside_paper(const PlacedPage& page) {
         if (item.kind == PlacedItem::Kind::rule &&
             (!within(at(item.rule.from), paper) || !within(at(item.rule.to), paper)))
             return "a line leaves the paper";
+        const PlacedPicture& picture = item.picture;
+        if (item.kind == PlacedItem::Kind::picture &&
+            !within({picture.corner.x, picture.corner.y, picture.corner.x + picture.width,
+                     picture.corner.y + picture.height},
+                    paper))
+            return "a picture leaves the paper";
         if (item.kind != PlacedItem::Kind::path) continue;
         for (const Path::Segment& segment : item.path.segments)
             if (segment.kind != Path::Segment::Kind::close && !within(at(segment.a), paper))
