@@ -2,9 +2,9 @@
 
 #include <memory>
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
-}
+}  // namespace CLI
 
 namespace ventfolio {
 

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
-}
+}  // namespace CLI
 
 namespace ventfolio {
 

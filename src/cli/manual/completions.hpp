@@ -2,9 +2,9 @@
 
 #include <string>
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
-}
+}  // namespace CLI
 
 /// What a shell offers when the tab key is pressed.
 namespace ventfolio {

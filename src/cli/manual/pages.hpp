@@ -2,9 +2,9 @@
 
 #include <string>
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the library's name
 class App;
-}
+}  // namespace CLI
 
 /// The manual pages, as roff. All that can change stands in one place already, and is taken from there.
 namespace ventfolio {
