@@ -245,4 +245,22 @@ class Maker {
 
 MadeDocument document_from(std::span<const std::uint8_t> bytes) { return Maker{bytes}.made(); }
 
+std::string shown(const std::vector<Block>& blocks, std::size_t depth) {
+    constexpr std::array kKinds{"heading", "paragraph", "list", "item", "table", "call-out", "rule"};
+    std::string all;
+    for (const Block& block : blocks) {
+        all += fmt::format("{}{} {{{}}} {}", std::string(2 * depth, ' '), kKinds[static_cast<std::size_t>(block.kind)],
+                           fmt::join(block.attributes.classes, " "), plain_text(block.inlines));
+        if (!block.aside.empty()) all += " aside " + plain_text(block.aside);
+        const auto add_row = [&](const TableRow& row) {
+            for (const TableCell& cell : row.cells) all += " | " + plain_text(cell.inlines);
+            all += " /";
+        };
+        if (block.kind == Block::Kind::table) add_row(block.head);
+        for (const TableRow& row : block.rows) add_row(row);
+        all += "\n" + shown(block.children, depth + 1);
+    }
+    return all;
+}
+
 }  // namespace ventfolio::fuzz

@@ -21,4 +21,7 @@ struct MadeDocument {
 /// thing; where they end, so does the document.
 MadeDocument document_from(std::span<const std::uint8_t> bytes);
 
+/// The tree in short, a block a line, so that a broken promise can be read.
+std::string shown(const std::vector<Block>& blocks, std::size_t depth = 0);
+
 }  // namespace ventfolio::fuzz

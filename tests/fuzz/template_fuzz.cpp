@@ -54,7 +54,7 @@ std::size_t values_in(const std::vector<Block>& blocks) {
 /// The values that a template asks for, before Markdown has seen them.
 std::size_t values_in_markdown(const Template& from) {
     Faults faults{from.files};
-    const Expansion expansion{from, from.body, {&demo_prescription(), &demo_data()}, faults};
+    const Expansion expansion{from, from.body, {&demo_data(), &demo_prescription()}, faults};
     std::size_t count = 0;
     for (const char32_t point : code_points(expansion.markdown())) count += point >= kFirstValueToken ? 1U : 0U;
     return count;
