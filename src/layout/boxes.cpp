@@ -76,6 +76,8 @@ Pieces set_boxed(const Section& section, const SectionStyle& style, double width
         heading.line = section.heading->line;
         heading.frame = set_heading(section, heading_look(style.sizes), inner, context);
         parts.push_back(std::move(heading));
+    } else {
+        refuse_aside(section, context);
     }
     Pieces body = set_blocks(section.blocks, style, inner, context);
     if (!body.empty()) body.front().gap = style.steps ? mm(1.6) : mm(1.0);

@@ -298,6 +298,8 @@ Pieces set_hookup(const Section& section, const SectionStyle& style, double widt
     Pieces pieces;
     if (section.has_words_in_heading())
         pieces.push_back(heading_piece(section, set_heading(section, heading_look(style.sizes), width, context)));
+    else
+        refuse_aside(section, context);
     for (const Block& block : section.blocks) {
         if (block.kind == Block::Kind::table) {
             ++context.node;

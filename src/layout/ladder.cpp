@@ -317,6 +317,8 @@ class Ladder {
 
 Pieces set_ladder(const Section& section, double width, const LadderRoom& room, LayoutContext& context) {
     ++context.node;
+    if (section.has_words_in_heading()) context.refuse_unprinted("the heading of a chart", section.heading->line);
+    refuse_aside(section, context);
     return Ladder{section, width, room, context}.sides();
 }
 

@@ -12,6 +12,7 @@ Piece set_letterhead(const Section& section, const SectionStyle& style, double w
     constexpr double kBetween = mm(0.6);
     constexpr double kAboveRule = mm(2.6);
     if (section.has_words_in_heading()) context.refuse_unprinted("the heading of a letterhead", section.heading->line);
+    refuse_aside(section, context);
     std::span<const Block> words = section.blocks;
     Frame logo;
     if (!words.empty() && is_picture(words.front())) {

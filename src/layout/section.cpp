@@ -56,7 +56,10 @@ Piece bar_heading(const Section& section, const SectionStyle& style, double widt
 }
 
 Pieces set_plain(const Section& section, const SectionStyle& style, double width, LayoutContext& context) {
-    if (!section.has_words_in_heading()) return set_blocks(section.blocks, style, width, context);
+    if (!section.has_words_in_heading()) {
+        refuse_aside(section, context);
+        return set_blocks(section.blocks, style, width, context);
+    }
     Piece heading = section.has("index") ? bar_heading(section, style, width, context)
                                          : plain_heading(section, style, width, context);
     const bool table_first = !section.blocks.empty() && section.blocks.front().kind == Block::Kind::table;
@@ -108,6 +111,12 @@ std::vector<Section> sections_of(std::span<const Block> blocks) {
         if (blocks[at].kind == Block::Kind::heading && blocks[at].level <= 2) close(at);
     close(blocks.size());
     return sections;
+}
+
+void refuse_aside(const Section& section, LayoutContext& context) {
+    if (section.heading && !section.heading->aside.empty())
+        context.refuse_unprinted("the aside of a heading without words", section.heading->line,
+                                 first_field(section.heading->aside));
 }
 
 Piece section_piece(const Section& section, const Pieces& parts, double width) {

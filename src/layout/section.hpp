@@ -38,6 +38,9 @@ std::vector<Section> sections_of(std::span<const Block> blocks);
 /// layout/lists.hpp. A `.ladder` is placed by the pager: see set_ladder.
 Pieces set_section(const Section& section, double width, LayoutContext& context);
 
+/// Where a heading is not set: words at its side have no line to stand on, and are refused.
+void refuse_aside(const Section& section, LayoutContext& context);
+
 /// An empty piece of this width with the section's place in the template and the first field of its parts or, failing
 /// that, of its heading.
 Piece section_piece(const Section& section, const Pieces& parts, double width);

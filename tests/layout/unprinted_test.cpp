@@ -18,6 +18,7 @@ TEST_CASE("what the look of a section cannot hold is refused with its line, neve
         {"a paragraph in a strip", "## Head {.strip}\n\nLost words.", 6},
         {"a second paragraph of an item", "- first\n\n  Lost words.", 4},
         {"a list in an item", "- first\n  - lost", 4},
+        {"the heading of a chart", "## Lost {.ladder yes=\"Yes\"}\n\n1. ![Stop](figure:end) A.", 4},
         {"the aside of a pointer", "## Head {.pointer aside=\"lost\"}\n\nText.", 4},
         {"a third cell of a row", "| | | |\n|---|---|---|\n| label | value | lost |", 6},
         {"a third cell of a cell table", "## Head {.cells}\n\n| | | |\n|---|---|---|\n| label | value | lost |", 8},
@@ -59,4 +60,24 @@ TEST_CASE("a grid too wide for its page says each head with its value, the first
         laid_out(document_of("| First | Second | Third |\n|---|---|---|\n| one | " + word + " | " + word + " |\n"));
     CHECK(out.findings.empty());
     CHECK(body_words(out.sheet) == std::vector<std::string>{"First", "one", "Second", word, "Third", word});
+}
+
+TEST_CASE(
+    "the aside of a heading without words is printed, or refused with its line, whatever the section looks like") {
+    for (const char* look : {"",       ".act",   ".box",      ".banner",          ".strip",   ".place",
+                             ".index", ".half",  ".steps",    ".hookup",          ".wallet",  ".letterhead",
+                             ".calls", ".cells", ".signs",    ".tasks columns=2", ".pointer", ".ladder yes=Yes",
+                             ".form",  ".log",   ".timeline", ".calendar",        ".was-now", ".signatures"}) {
+        CAPTURE(std::string{look});
+        const LaidOut out =
+            laid_out(document_of("## {" + std::string{look} + " aside=\"lost\"}\n\n1. **One** word\n1. Two\n"));
+        const std::vector<std::string> words = body_words(out.sheet);
+        if (std::ranges::find(words, "lost") != words.end()) continue;
+        const auto found = std::ranges::find_if(out.findings, [](const Finding& finding) {
+            return finding.severity == Severity::refuse && finding.rule == "part-without-place" &&
+                   finding.message.find("aside") != std::string::npos;
+        });
+        CHECK(found != out.findings.end());
+        if (found != out.findings.end()) CHECK(found->marks.front().place.line == 4);
+    }
 }
