@@ -20,7 +20,7 @@ Pieces set_paragraph(const Block& block, const SectionStyle& style, double width
     return {piece_of(set_text(block.inlines, text, width, "paragraph", context), kParagraphGap, block)};
 }
 
-Pieces set_table(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+Pieces set_any_table(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     if (style.has("log")) return set_log(table, width, context);
     if (style.has("timeline")) return set_timeline(table, style, width, context);
     if (style.has("calendar")) return set_calendar(table, style, width, context);
@@ -32,6 +32,14 @@ Pieces set_table(const Block& table, const SectionStyle& style, double width, La
     const bool headless =
         std::ranges::all_of(table.head.cells, [](const TableCell& cell) { return cell.inlines.empty(); });
     return headless ? set_rows(table, style, width, context) : set_grid(table, style, width, context);
+}
+
+/// A table's head stands again above its rows only, not above what follows it.
+Pieces set_table(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
+    Pieces pieces = set_any_table(table, style, width, context);
+    for (std::size_t at = 0; at + 1 < pieces.size(); ++at)
+        if (pieces[at].repeats) pieces[at].repeats_for = pieces.size() - 1 - at;
+    return pieces;
 }
 
 Pieces set_rule(double width, LayoutContext& context) {

@@ -4,6 +4,7 @@
 
 #include "layout/facts.hpp"
 #include "layout/headings.hpp"
+#include "layout/one_language.hpp"
 
 namespace ventfolio {
 namespace {
@@ -54,7 +55,17 @@ Frame set_headline(const Section& section, double width, LayoutContext& context)
     look.balanced = true;
     TextStyle aside = look;
     aside.words.size = 12.5 * context.scale;
-    return set_heading(section, {look, aside, 0.2}, width, context);
+    const HeadingLook beside{look, aside, 0.2};
+    if (std::ranges::none_of(section.heading->aside, &Inline::second))
+        return set_heading(section, beside, width, context);
+    // Beside a heading of two lines or more, twice the words make a tall narrow column.
+    std::vector<Finding> told_below;
+    LayoutContext quiet{context.measurer, told_below, context.document, context.scale, context.node};
+    Frame narrow = set_heading(section, beside, width, quiet);
+    Frame below = set_text(section.heading->inlines, look, width, "heading", context);
+    for (const Reader reader : {Reader::of_first, Reader::of_second})
+        below.append(set_text(for_reader(section.heading->aside, reader), aside, width, "heading", context));
+    return told_below.empty() && narrow.height <= below.height ? narrow : below;
 }
 
 TextStyle strip_fact_style(const TypeSizes& sizes) {

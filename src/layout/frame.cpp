@@ -110,6 +110,16 @@ double height_of(const Pieces& pieces) {
     return height;
 }
 
+double height_with_companions(const Pieces& pieces, std::size_t at) {
+    if (at >= pieces.size()) return 0;
+    double height = pieces[at].frame.height;
+    while (pieces[at].keep_with_next && at + 1 < pieces.size()) {
+        ++at;
+        height += pieces[at].gap + pieces[at].frame.height;
+    }
+    return height;
+}
+
 std::string first_field(const Pieces& pieces) {
     const auto found = std::ranges::find_if(pieces, [](const Piece& piece) { return !piece.field.empty(); });
     return found == pieces.end() ? std::string{} : found->field;

@@ -50,6 +50,7 @@ struct Piece {
     bool keep_with_next = false;  ///< a heading, a table head
     bool repeats = false;         ///< set again at the head of the next page when the
                                   ///< section goes on there
+    std::size_t repeats_for = 0;  ///< how many pieces behind it; 0: all of the section
     std::string field;            ///< of the first value in it, for messages
     std::size_t line = 0;         ///< of the template
 };
@@ -57,6 +58,8 @@ using Pieces = std::vector<Piece>;
 
 /// With the gaps between them, without the one above the first.
 double height_of(const Pieces& pieces);
+/// The piece together with those that must follow it on the same page; 0 behind the last one.
+double height_with_companions(const Pieces& pieces, std::size_t at);
 /// The field of the first value in any of them; empty when there is none.
 std::string first_field(const Pieces& pieces);
 /// All pieces below one another in one frame.

@@ -87,9 +87,10 @@ Frame set_tag(const Inlines& inlines, double size, LayoutContext& context) {
     Frame text = set_text(inlines, look, natural + kRoundingRoom, "heading", context);
     Frame tag;
     tag.width = natural + 2 * kSide * size;
-    tag.height = kHeight * size;
+    tag.height = text.height + (kHeight - 1) * size;
     tag.put_black_field({context.node, "tag", {}});
-    const double top = top_with_capitals_in_middle(text, tag.height);
+    const bool one_line = text.height < 1.5 * size;
+    const double top = one_line ? top_with_capitals_in_middle(text, tag.height) : (tag.height - text.height) / 2;
     tag.put(std::move(text), kSide * size, top);
     return tag;
 }

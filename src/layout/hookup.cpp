@@ -285,6 +285,7 @@ Pieces set_parts(const Section& section, const Block& table, double width, Layou
     const RowLook look = row_look(table.rows.size(), width, context.scale);
     pieces.push_back(set_head(table.head, look, context));
     pieces.back().gap = mm(1);
+    pieces.back().repeats_for = table.rows.size();
     for (std::size_t at = 0; at < table.rows.size(); ++at) {
         ++context.node;
         pieces.push_back(set_row_of_part(table.rows[at], at + 1, look, context));

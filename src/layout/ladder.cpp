@@ -1,13 +1,17 @@
 #include "layout/ladder.hpp"
 
+#include <fmt/format.h>
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 #include "layout/ladder_legend.hpp"
 #include "layout/ladder_rungs.hpp"
 #include "layout/ladder_symbols.hpp"
 #include "layout/ladder_way.hpp"
+#include "layout/one_language.hpp"
 #include "layout/type_sizes.hpp"
+#include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
@@ -33,15 +37,32 @@ TextStyle use_style(double scale) {
     return look;
 }
 
-Frame set_before(const std::vector<const Block*>& paragraphs, double width, LayoutContext& context) {
+Frame set_before(const std::vector<const Block*>& paragraphs, Reader reader, double width, LayoutContext& context) {
     Frame frame;
     frame.width = width;
     for (const Block* paragraph : paragraphs) {
         ++context.node;
-        frame.append(set_text(paragraph->inlines, use_style(context.scale), width, "paragraph", context));
+        frame.append(
+            set_text(for_reader(paragraph->inlines, reader), use_style(context.scale), width, "paragraph", context));
     }
     if (!paragraphs.empty()) frame.height += kBelowWords;
     return frame;
+}
+
+/// The name of a box and what stands small beside it, each as one reader needs it.
+Inlines name_for(const Inlines& both, Reader reader) {
+    auto [name, aside] = split_after_strong(both);
+    Inlines words = for_reader(name, reader);
+    const Inlines rest = for_reader(aside, reader);
+    words.insert(words.end(), rest.begin(), rest.end());
+    return words;
+}
+
+Block box_for(const Block& both, Reader reader) {
+    Block one = both;
+    one.inlines = for_reader(both.inlines, reader);
+    for (Block& child : one.children) child = box_for(child, reader);
+    return one;
 }
 
 /// What stands on a later side again is no second part of the sheet's structure.
@@ -49,6 +70,12 @@ Frame set_again(Frame frame) {
     for (PlacedItem& item : frame.items) item.origin.element = kNoElement;
     return frame;
 }
+
+/// What a side begins with: words, and the first question with its box of steps.
+struct Head {
+    Frame before;
+    std::optional<Rung> first;
+};
 
 /// Everything of a chart, set but not yet on sides.
 class Ladder {
@@ -62,7 +89,7 @@ class Ladder {
           plan_{ladder_plan(section.blocks, onward_, context)} {
         line_ = section.heading->line;
         set_columns();
-        before_ = set_before(plan_.before, width, context);
+        set_heads();
         set_steps();
         set_remarks();
         if (plan_.legend) legend_ = set_ladder_legend(*plan_.legend, width, context);
@@ -78,12 +105,12 @@ class Ladder {
             const Side side = next_side(from, pieces.size(), space, room_.foot);
             pieces.push_back(drawn(side, pieces.size(), space));
             from = side.to;
-        } while (from < rungs_.size());
+        } while (from < rungs_.size() || pieces.size() < heads_.size());
         return pieces;
     }
 
   private:
-    /// Rungs [from, to) on one side.
+    /// Rungs [from, to) on one side. A side may hold the box of steps alone, where no step has room beside it.
     struct Side {
         std::size_t from;
         std::size_t to;
@@ -99,34 +126,120 @@ class Ladder {
         if (onward_) columns_.way = (columns_.first - kQuestionPoint) / 2;
     }
 
+    bool has_box() const {
+        const std::optional<LadderExit>& exit = plan_.steps.front().exit;
+        return exit && exit->steps;
+    }
+
+    /// The first sides: on one of them the first question with its box of steps. Where both languages find no room on
+    /// it, each has a side of its own; where the words before the question take too much of the first, they stand
+    /// alone.
+    void set_heads() {
+        if (plan_.steps.empty()) return;
+        const std::vector<Finding>::size_type known = context_.findings.size();
+        heads_.push_back(head_for(Reader::of_both));
+        if (!has_box() || fits_first_side(heads_.front())) return;
+        if (!context_.document.second_language.empty()) {
+            context_.findings.resize(known);
+            heads_.front() = head_for(Reader::of_first);
+            heads_.push_back(head_for(Reader::of_second));
+        }
+        Head& front = heads_.front();
+        if (onward_ || fits_first_side(front) || front.before.height == 0 || front.before.height > room_.first) return;
+        heads_.insert(heads_.begin(), Head{std::exchange(front.before, {}), {}});
+    }
+
+    bool fits_first_side(const Head& head) const {
+        if (context_.large_print() && !head.first->rest.empty()) return false;
+        const double onward = onward_ ? kOnward : least_gap() + connector_side(context_);
+        return head.before.height + head.first->frame.height + onward <= room_.first + kFitTolerance;
+    }
+
+    Head head_for(Reader reader) {
+        Head head;
+        head.before = set_before(plan_.before, reader, width_, context_);
+        if (!has_box()) return head;
+        std::vector<LadderStep> steps{plan_.steps};
+        LadderStep& question = steps.front();
+        for (LadderStep& step : steps) step.main.words = for_reader(step.main.words, reader);
+        question.exit->label = for_reader(question.exit->label, reader);
+        question.exit->to.words = name_for(question.exit->to.words, reader);
+        const Block box = box_for(*question.exit->steps, reader);
+        question.exit->steps = &box;
+        // Only a chart that leads on below may be cut.
+        constexpr double kWhole = std::numeric_limits<double>::max();
+        const BoxRoom room = onward_ ? BoxRoom{room_.first - head.before.height - kOnward, room_.later - kOnward}
+                                     : BoxRoom{kWhole, kWhole};
+        head.first = set_first_rung(steps, onward_, for_reader(options_.yes, reader), columns_, width_, room, context_);
+        return head;
+    }
+
     void set_steps() {
         std::size_t number = 1;
         for (const LadderStep& step : plan_.steps) {
-            const bool first = &step == &plan_.steps.front();
-            if (first && step.exit && step.exit->steps) {
-                first_ = set_first_rung(plan_, onward_, options_.yes, columns_, width_,
-                                        room_.first - before_.height - kOnward, context_);
-                if (onward_) return;
-                again_ = context_.large_print() ? pointer_to_steps(step) : *first_;
-                again_->frame = set_again(std::move(again_->frame));
+            if (number > 1 || !has_box()) {
+                rungs_.push_back(set_step(step, number));
             } else {
-                rungs_.push_back(set_rung(step, number, columns_, width_, context_));
+                if (onward_) return;
+                const bool repeats = !context_.large_print() && heads_.size() == 1;
+                again_ = repeats ? *heads_.front().first : pointer_to_steps(step);
+                again_->frame = set_again(std::move(again_->frame));
             }
             ++number;
         }
+    }
+
+    /// A step, with more of the width for its exit where a side could not hold it otherwise.
+    Rung set_step(const LadderStep& step, std::size_t number) {
+        constexpr double kLeastMain = mm(62);
+        constexpr double kStep = mm(10);
+        const double most =
+            room_.later - (again_ ? again_->frame.height : 0) - 3 * least_gap() - 2 * connector_side(context_);
+        LadderColumns columns = columns_;
+        Rung rung = set_rung(step, number, columns, width_, context_);
+        while (step.exit && rung.frame.height > most && columns.main - kStep >= kLeastMain) {
+            columns.main -= kStep;
+            columns.exit_left -= kStep;
+            const std::vector<Finding>::size_type known = context_.findings.size();
+            Rung wider = set_rung(step, number, columns, width_, context_);
+            const bool worse = context_.findings.size() > known || wider.frame.height >= rung.frame.height;
+            context_.findings.resize(known);  // reported with the first try
+            if (worse) break;
+            rung = std::move(wider);
+        }
+        return rung;
     }
 
     /// In large print the box of steps would leave no room for others: later sides send to the first one.
     Rung pointer_to_steps(LadderStep step) {
         const std::vector<Finding>::size_type known = context_.findings.size();
         LadderWords& to = step.exit->to;
+        const Inlines name = split_after_strong(to.words).first;
         to.kind = LadderWords::Kind::chart;
-        to.words = split_after_strong(to.words).first;
-        const Inlines where = words(" " + std::string{options_.again});
-        to.words.insert(to.words.end(), where.begin(), where.end());
+        to.words = pointer_for(Reader::of_first, name);
+        if (!context_.document.second_language.empty()) {
+            Inline below;
+            below.kind = Inline::Kind::line_break;
+            to.words.push_back(below);
+            const Inlines second = pointer_for(Reader::of_second, name);
+            to.words.insert(to.words.end(), second.begin(), second.end());
+        }
         Rung rung = set_rung(step, 1, columns_, width_, context_);
         context_.findings.resize(known);  // reported with the step itself
         return rung;
+    }
+
+    /// "Rescue steps on page 1": the page on which this reader finds them.
+    Inlines pointer_for(Reader reader, const Inlines& name) const {
+        std::vector<std::size_t> pages;
+        for (std::size_t at = 0; at < heads_.size(); ++at)
+            if (heads_[at].first) pages.push_back(room_.page + at);
+        const std::size_t page = reader == Reader::of_second ? pages.back() : pages.front();
+        const std::string where{for_reader(options_.again, reader)};
+        Inlines pointer = for_reader(name, reader);
+        const Inlines on_page = words(" " + with_replaced(where, "{page}", fmt::format("{}", page)));
+        pointer.insert(pointer.end(), on_page.begin(), on_page.end());
+        return pointer;
     }
 
     /// Remarks stand in the free place beside the last step.
@@ -162,19 +275,26 @@ class Ladder {
 
     double least_gap() const { return least_ladder_gap(context_); }
 
-    /// Height of what a side always has: its head, and the letter where it goes on from the side before.
-    double head_height(std::size_t number) const {
-        double height = number == 0 ? before_.height : 0;
-        if (first_) height += (number == 0 ? *first_ : *again_).frame.height;
-        if (number > 0) height += (first_ ? least_gap() : 0) + connector_side(context_);
+    /// The first question on a side, if it has one.
+    const std::optional<Rung>& first_on(std::size_t number) const {
+        return number < heads_.size() ? heads_[number].first : again_;
+    }
+    double before_on(std::size_t number) const { return number < heads_.size() ? heads_[number].before.height : 0; }
+
+    /// Height of what a side always has: its head, and the letter where its steps go on from the side before.
+    double head_height(std::size_t number, bool entered) const {
+        const std::optional<Rung>& first = first_on(number);
+        double height = before_on(number) + (first ? first->frame.height : 0);
+        if (entered) height += (first ? least_gap() : 0) + connector_side(context_);
         return height;
     }
+    double head_height(std::size_t number) const { return head_height(number, number > 0); }
 
     /// Rungs [from, to) with the least gaps between them and above the first, if anything stands there.
     double rungs_height(std::size_t from, std::size_t to, std::size_t number) const {
         double height = 0;
         for (std::size_t at = from; at < to; ++at)
-            height += (at > from || first_ || number > 0 ? least_gap() : 0) + rungs_[at].frame.height;
+            height += (at > from || first_on(number) || number > 0 ? least_gap() : 0) + rungs_[at].frame.height;
         return height;
     }
 
@@ -185,6 +305,8 @@ class Ladder {
 
     Side next_side(std::size_t from, std::size_t number, double space, double foot) const {
         const std::size_t all = rungs_.size();
+        const bool more_heads = number + 1 < heads_.size();
+        if (more_heads) return {from, from, 0};
         const double head = head_height(number);
         const double whole = head + rungs_height(from, all, number) + end_height();
         // Without a step there is nothing to break before: what is too tall is told where it is placed.
@@ -195,6 +317,7 @@ class Ladder {
         std::size_t to = from;
         const double over = least_gap() + connector_side(context_);
         while (to < all && head + rungs_height(from, to + 1, number) + over <= space + kFitTolerance) ++to;
+        if (to == from && number < heads_.size() && first_on(number)) return {from, from, 0};
         const std::size_t most = all - from > kLeastOnSide ? all - kLeastOnSide : all - 1;
         to = std::min(to, std::max(most, from + 1));
         return {from, good_break(from, std::max(to, from + 1)), 0};
@@ -210,25 +333,38 @@ class Ladder {
     }
 
     Pieces onward_pieces() {
+        Pieces pieces;
+        for (Head& head : heads_) std::ranges::move(onward_pieces(head), std::back_inserter(pieces));
+        if (pieces.empty()) pieces.push_back(empty_piece());
+        return pieces;
+    }
+
+    Piece empty_piece() const {
         Piece piece;
         piece.line = line_;
-        piece.frame = std::move(before_);
         piece.frame.width = width_;
-        if (!first_) return {std::move(piece)};
+        return piece;
+    }
+
+    /// The first question with what fits beside it, then the rest of its box.
+    Pieces onward_pieces(Head& head) {
+        Piece piece = empty_piece();
+        piece.frame.append(std::move(head.before));
+        if (!head.first) return {std::move(piece)};
+        const Rung& first = *head.first;
         const double top = piece.frame.height;
-        const double end = top + first_->frame.height + kOnward;
-        piece.field = first_->field;
-        piece.frame.append(std::move(first_->frame));
+        const double end = top + first.frame.height + kOnward;
+        piece.field = first.field;
+        piece.frame.append(Frame{first.frame});
         piece.frame.height = end;
-        put_arrow(piece.frame, {columns_.way, top + first_->main_bottom}, {columns_.way, end}, kArrowLine,
-                  {first_->node, "arrow", {}});
+        put_arrow(piece.frame, {columns_.way, top + first.main_bottom}, {columns_.way, end}, kArrowLine,
+                  {first.node, "arrow", {}});
         Pieces pieces{std::move(piece)};
-        if (first_->rest.height == 0) return pieces;
-        Piece rest;
-        rest.line = line_;
-        rest.frame.width = width_;
-        rest.frame.append(std::move(first_->rest), columns_.steps_left);
-        pieces.push_back(std::move(rest));
+        for (const Frame& box : first.rest) {
+            Piece rest = empty_piece();
+            rest.frame.append(Frame{box}, columns_.steps_left);
+            pieces.push_back(std::move(rest));
+        }
         return pieces;
     }
 
@@ -247,40 +383,46 @@ class Ladder {
         return frame;
     }
 
+    /// A side that holds the box of steps alone is not entered at a letter: the steps go on at it overleaf.
+    static bool entered(const Side& side, std::size_t number) { return number > 0 && side.to > side.from; }
+
     /// The gap between the symbols of a side, so that they use its room.
     double gap_on(const Side& side, std::size_t number, double space) const {
         const bool last = side.to == rungs_.size();
-        const double fixed = head_height(number) + rungs_height(side.from, side.to, number) +
+        const bool letter = entered(side, number);
+        const double fixed = head_height(number, letter) + rungs_height(side.from, side.to, number) +
                              (last ? end_height() : least_gap() + connector_side(context_));
-        const std::size_t parts = (first_ ? 1U : 0U) + (number > 0 ? 1U : 0U) + side.to - side.from + (last ? 0U : 1U);
+        const std::size_t parts =
+            (first_on(number) ? 1U : 0U) + (letter ? 1U : 0U) + side.to - side.from + (last ? 0U : 1U);
         const double free = (space - side.foot - fixed) / static_cast<double>(std::max<std::size_t>(parts, 2) - 1);
         return std::clamp(least_gap() + free, least_gap(), best_ladder_gap(context_));
     }
 
     /// The letter where a side goes on from the one before.
-    Rung entry(std::size_t number) {
+    Rung entry() {
         Rung circle;
-        circle.frame = overleaf(number - 1, false);
+        circle.frame = overleaf(letters_++, false);
         circle.main_bottom = circle.frame.height;
         circle.node = context_.node;
         return circle;
     }
 
     Piece drawn(const Side& side, std::size_t number, double space) {
-        const bool last = side.to == rungs_.size();
+        const bool last = side.to == rungs_.size() && number + 1 >= heads_.size();
+        const std::optional<Rung>& first = first_on(number);
         Piece piece;
         piece.line = side.to > side.from ? rungs_[side.from].line : line_;
         piece.frame.width = width_;
-        if (number == 0) piece.frame.append(Frame{before_});
+        if (number < heads_.size()) piece.frame.append(Frame{heads_[number].before});
         LadderWay way{piece.frame, columns_, options_.yes, gap_on(side, number, space), context_};
-        if (first_) way.add(number == 0 ? *first_ : *again_);
-        if (number > 0) way.add(entry(number));
+        if (first) way.add(*first);
+        if (entered(side, number)) way.add(entry());
         for (std::size_t at = side.from; at < side.to; ++at) {
             if (piece.field.empty()) piece.field = rungs_[at].field;
             way.add(rungs_[at]);
         }
-        if (piece.field.empty() && first_) piece.field = first_->field;
-        if (!last) way.end_in(overleaf(number, true));
+        if (piece.field.empty() && first) piece.field = first->field;
+        if (!last && (first || side.to > side.from)) way.end_in(overleaf(letters_, true));
         if (last) put_end(piece.frame, side, space);
         return piece;
     }
@@ -305,10 +447,10 @@ class Ladder {
     LadderPlan plan_;
     LadderColumns columns_;
     std::size_t line_ = 0;
-    Frame before_;
-    std::optional<Rung> first_;  ///< a first question with a box of steps
-    std::optional<Rung> again_;  ///< what stands for it on later sides
+    std::vector<Head> heads_;    ///< of the first sides; one, unless it needs more
+    std::optional<Rung> again_;  ///< what stands for the first question on the sides after these
     std::vector<Rung> rungs_;
+    std::size_t letters_ = 0;  ///< at which sides went on so far
     Frame remarks_;
     Frame legend_;
 };

@@ -79,12 +79,19 @@ Frame boxed(Frame bar, std::span<Frame> steps, std::size_t node) {
 }
 
 /// How many steps a box of this height holds.
-std::size_t steps_that_fit(const std::vector<Frame>& steps, double bar, double room) {
+std::size_t steps_that_fit(std::span<const Frame> steps, double bar, double room) {
     double height = bar + kBelowBar - kBetween + kBottom;
     std::size_t count = 0;
     while (count < steps.size() && height + kBetween + steps[count].height <= room + kFitTolerance)
         height += kBetween + steps[count++].height;
     return count;
+}
+
+/// Takes the first of what is left: one at least.
+std::span<Frame> take(std::span<Frame>& left, std::size_t count) {
+    const std::span<Frame> taken = left.first(std::min(std::max<std::size_t>(count, 1), left.size()));
+    left = left.subspan(taken.size());
+    return taken;
 }
 
 }  // namespace
@@ -95,23 +102,24 @@ TextStyle ladder_style(double scale) {
     return look;
 }
 
-StepsBox set_steps_box(const LadderExit& exit, double width, double room, LayoutContext& context) {
+StepsBox set_steps_box(const LadderExit& exit, double width, const BoxRoom& room, LayoutContext& context) {
     constexpr std::size_t kLeast = 3;
     const std::size_t node = ++context.node;
     Frame bar = set_bar(exit, width, context);
     std::vector<Frame> steps;
     for (const Block& item : exit.steps->children)
         steps.push_back(step_of_box(item, steps.size() + 1, width - 2 * kSide, context));
-    std::size_t count = steps_that_fit(steps, bar.height, room);
-    if (count < kLeast) count = steps.size();
+    const bool whole_on_a_page = steps_that_fit(steps, bar.height, std::max(room.first, room.later)) == steps.size();
+    std::size_t count = steps_that_fit(steps, bar.height, room.first);
+    if (whole_on_a_page && count < kLeast) count = steps.size();
+    std::span<Frame> left{steps};
     StepsBox box;
-    const std::span<Frame> all{steps};
-    if (count < steps.size()) {
-        Frame again = bar;
-        for (PlacedItem& item : again.items) item.origin.element = kNoElement;
-        box.rest = boxed(std::move(again), all.subspan(count), node);
+    box.box = boxed(Frame{bar}, take(left, count), node);
+    for (PlacedItem& item : bar.items) item.origin.element = kNoElement;
+    while (!left.empty()) {
+        count = steps_that_fit(left, bar.height, room.later);
+        box.rest.push_back(boxed(Frame{bar}, take(left, count), node));
     }
-    box.box = boxed(std::move(bar), all.first(count), node);
     return box;
 }
 

@@ -1,6 +1,7 @@
 #include "layout/ladder_legend.hpp"
 
 #include <algorithm>
+#include <vector>
 
 #include "layout/ladder_symbols.hpp"
 
@@ -65,17 +66,44 @@ Frame legend_cell(const Block& item, double width, LayoutContext& context) {
     return cell;
 }
 
+/// Rows that cells take which go on to the next one where this width is full.
+std::size_t rows_of(const std::vector<Frame>& cells, double width) {
+    std::size_t rows = 1;
+    double x = 0;
+    for (const Frame& cell : cells) {
+        if (x > 0 && x + cell.width > width) {
+            ++rows;
+            x = 0;
+        }
+        x += cell.width + kBetween;
+    }
+    return rows;
+}
+
+/// The narrowest width that takes no more rows, so that no cell stands alone in the last one.
+double even_width(const std::vector<Frame>& cells, double width) {
+    constexpr double kStep = mm(2);
+    const std::size_t rows = rows_of(cells, width);
+    double least = width;
+    while (rows > 1 && least > kStep && rows_of(cells, least - kStep) == rows) least -= kStep;
+    return least;
+}
+
 }  // namespace
 
 Frame set_ladder_legend(const Block& list, double width, LayoutContext& context) {
+    std::vector<Frame> cells;
+    for (const Block& item : list.children) {
+        ++context.node;
+        cells.push_back(legend_cell(item, width, context));
+    }
+    const double row_width = even_width(cells, width);
     Frame legend;
     legend.width = width;
     double x = 0;
     double row_top = 0;
-    for (const Block& item : list.children) {
-        ++context.node;
-        Frame cell = legend_cell(item, width, context);
-        if (x > 0 && x + cell.width > width) {
+    for (Frame& cell : cells) {
+        if (x > 0 && x + cell.width > row_width) {
             x = 0;
             row_top = legend.height;
         }

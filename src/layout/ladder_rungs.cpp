@@ -4,7 +4,6 @@
 #include <utility>
 
 #include "layout/blocks.hpp"
-#include "layout/ladder_box.hpp"
 #include "layout/ladder_symbols.hpp"
 
 namespace ventfolio {
@@ -105,8 +104,10 @@ void put_exit(Rung& rung, const LadderExit& exit, Symbol symbol, double from, co
     rung.frame.put(drawn(std::move(symbol), context), columns.exit_left, top);
 }
 
+/// A short question on one line.
 bool fits_diamond(const LadderStep& step, LayoutContext& context) {
     return step.main.kind == Kind::question &&
+           std::ranges::find(step.main.words, Inline::Kind::line_break, &Inline::kind) == step.main.words.end() &&
            natural_width(step.main.words, ladder_style(context.scale), context) <= kDiamondText;
 }
 
@@ -218,9 +219,9 @@ Frame set_first_question(const LadderStep& step, bool numbered, double width, do
 
 }  // namespace
 
-Rung set_first_rung(const LadderPlan& plan, bool beside, std::string_view yes, const LadderColumns& columns,
-                    double width, double room, LayoutContext& context) {
-    const LadderStep& first = plan.steps.front();
+Rung set_first_rung(const std::vector<LadderStep>& steps, bool beside, std::string_view yes,
+                    const LadderColumns& columns, double width, const BoxRoom& room, LayoutContext& context) {
+    const LadderStep& first = steps.front();
     Rung rung;
     rung.node = ++context.node;
     rung.question = rung.exit_ends = true;
@@ -231,8 +232,8 @@ Rung set_first_rung(const LadderPlan& plan, bool beside, std::string_view yes, c
     const double step_width = columns.first - kQuestionPoint;
     std::vector<Symbol> below;
     double below_height = 0;
-    for (std::size_t at = 1; beside && at < plan.steps.size(); ++at) {
-        below.push_back(measured(plan.steps[at].main, step_width, kPadSide, context));
+    for (std::size_t at = 1; beside && at < steps.size(); ++at) {
+        below.push_back(measured(steps[at].main, step_width, kPadSide, context));
         below_height += gap + below.back().height;
     }
     auto [box, rest] = set_steps_box(*first.exit, width - columns.steps_left, room, context);

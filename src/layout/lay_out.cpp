@@ -59,6 +59,13 @@ double height_of(Rows rows, double width, const LayoutContext& context) {
     return height;
 }
 
+/// Of a row that is broken: its heading and what must stand with it.
+double begin_height(const std::vector<Section>& row, double width, const LayoutContext& context) {
+    std::vector<Finding> reported_when_placed;
+    LayoutContext quiet{context.measurer, reported_when_placed, context.document, context.scale, context.node};
+    return kRowGap + height_with_companions(set_section(row.front(), width, quiet), 0);
+}
+
 /// A chart leaves room for what follows it on the sheet: whom to call.
 void place_ladder(const Section& section, Rows below, Pager& pager, double width, LayoutContext& context) {
     pager.place_ladder(section, width, height_of(below, width, context));
@@ -74,7 +81,8 @@ void place_row(const std::vector<Section>& sections, Rows below, Pager& pager, d
         const Section& title = sections.front();
         return pager.place({.pieces = set_section(title, width, context),
                             .start = page_start(title),
-                            .below = height_of(below.first(1), width, context)});
+                            .below = height_of(below.first(1), width, context),
+                            .begin_below = begin_height(below.front(), width, context)});
     }
     if (sections.size() == 1 || context.large_print()) return place_one_by_one(sections, pager, width, context);
     const PageStart start = page_start(sections.front());

@@ -203,6 +203,8 @@ Pieces set_list(const Block& list, const SectionStyle& style, double width, Layo
     // Codes stand at the right end of their column, over a rule: less room tells the columns apart.
     const double gutter = style.has("codes") ? mm(5) : kGutter;
     if (style.has("codes")) columns = code_columns(list, columns, width, gutter, context);
+    // Twice the words in large type: columns would be taller than a page, and they cannot be broken.
+    if (context.large_print() && !context.document.second_language.empty()) columns = 1;
     Pieces pieces;
     for (std::size_t at = 0; at < list.children.size(); ++at) {
         pieces.push_back(set_item(list, at, style, column_width(width, columns, gutter), context));

@@ -14,16 +14,16 @@ constexpr double kAboveFooter = mm(1.6);
 /// Room that a page has over is shared among the gaps between rows, up to this much each, so that a page looks
 /// composed.
 constexpr double kMostSpread = mm(2.6);
+/// Rows of a table that go on to another page: fewer look lost there.
+constexpr std::size_t kLeastRows = 3;
 /// A page with more of it free than this keeps its gaps: it would only look torn apart.
 constexpr double kMostFreeToSpread = 0.18;
 
-/// The piece together with those that must follow it on the same page.
-double height_with_companions(const Pieces& pieces, std::size_t at) {
-    double height = pieces[at].frame.height;
-    while (pieces[at].keep_with_next && at + 1 < pieces.size()) {
-        ++at;
-        height += pieces[at].gap + pieces[at].frame.height;
-    }
+/// Height of so many pieces below one another.
+double height_of_pieces(const Pieces& pieces, std::size_t first, std::size_t count) {
+    double height = 0;
+    for (std::size_t at = first; at < first + count; ++at)
+        height += (at == first ? 0 : pieces[at].gap) + pieces[at].frame.height;
     return height;
 }
 
@@ -72,9 +72,11 @@ Pager::Pager(const Document& document, const Furniture& furniture, Paper paper, 
 void Pager::place(Row row) {
     if (row.start == PageStart::new_page && page_has_content()) next_page();
     if (row.start == PageStart::back && pages_.empty() && page_has_content()) next_page();
-    const double with_below = height_of(row.pieces) + row.below;
+    const double page = body_height(pages_.size() + 1) + kFitTolerance;
+    const bool holds_both = height_of(row.pieces) + row.below <= page;
+    const double with_below = height_of(row.pieces) + (holds_both ? row.below : row.begin_below);
     const bool apart = row.below > 0 && kRowGap + with_below > room_left() + kFitTolerance;
-    if (apart && page_has_content() && with_below <= body_height(pages_.size() + 1) + kFitTolerance) next_page();
+    if (apart && page_has_content() && with_below <= page) next_page();
     const double gap = page_has_content() ? kRowGap : 0;
     if (fits(row.pieces, gap)) return put_all(std::move(row.pieces), gap);
     const bool whole = row.keep_together && height_of(row.pieces) <= body_height(pages_.size() + 1) + kFitTolerance;
@@ -111,11 +113,12 @@ void Pager::place_columns(ColumnItems items, double width, PageStart start) {
 void Pager::place_ladder(const Section& section, double width, double foot) {
     if (page_start(section) == PageStart::new_page && page_has_content()) next_page();
     const double gap = page_has_content() ? kRowGap : 0;
-    const LadderRoom room{room_left() - gap, body_height(pages_.size() + 1), foot};
+    const LadderRoom room{room_left() - gap, body_height(pages_.size() + 1), foot, pages_.size() + 1};
     Pieces sides = set_ladder(section, width, room, context_);
     if (sides.front().frame.height > room.first + kFitTolerance && page_has_content()) {
         next_page();
-        sides = set_ladder(section, width, {room_left(), body_height(pages_.size() + 1), foot}, context_);
+        const double page = body_height(pages_.size() + 1);
+        sides = set_ladder(section, width, {room_left(), page, foot, pages_.size() + 1}, context_);
     }
     for (Piece& side : sides) {
         const bool first = &side == &sides.front();
@@ -193,18 +196,28 @@ void Pager::put_all(Pieces pieces, double gap) {
 }
 
 void Pager::put_broken(Pieces pieces) {
-    Pieces repeated;
+    struct Repeated {
+        Piece piece;
+        std::size_t first;  ///< piece that it stands above
+        std::size_t last;
+    };
+    std::vector<Repeated> repeated;
     for (std::size_t at = 0; at < pieces.size(); ++at) {
         const bool first = at == 0;
         const double gap = !page_has_content() ? 0 : first ? kRowGap : pieces[at].gap;
-        const double needed = height_with_companions(pieces, at);
+        const bool in_table = !repeated.empty() && repeated.back().last < pieces.size();
+        const bool last_rows =
+            in_table && at + kLeastRows == repeated.back().last + 1 && at >= repeated.back().first + kLeastRows;
+        const double needed = last_rows ? height_of_pieces(pieces, at, kLeastRows) : height_with_companions(pieces, at);
         if (gap + needed > room_left() + kFitTolerance && page_has_content()) {
             next_page();
-            for (const Piece& head : repeated) put(once_more(head), page_has_content() ? head.gap : 0, false);
+            for (const auto& [head, first_row, last] : repeated)
+                if (at <= last) put(once_more(head), page_has_content() ? head.gap : 0, false);
         }
         const double own = pieces[at].frame.height;
         if (own > room_left() + kFitTolerance) report_too_tall(pieces[at], own - room_left());
-        if (pieces[at].repeats) repeated.push_back(pieces[at]);
+        const std::size_t reach = pieces[at].repeats_for;
+        if (pieces[at].repeats) repeated.push_back({pieces[at], at + 1, reach > 0 ? at + reach : pieces.size()});
         put(std::move(pieces[at]), page_has_content() ? gap : 0, first);
     }
 }

@@ -18,6 +18,7 @@ struct Row {
     PageStart start = PageStart::anywhere;
     bool keep_together = false;  ///< on one page if any page can hold it
     double below = 0;            ///< height of what must follow on the same page, if any page can hold both
+    double begin_below = 0;      ///< and of how much of it at least, if none can
 };
 
 /// Places rows below one another on the pages of a sheet, each with its header and footer.

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "documents.hpp"
+#include "sheets/two_languages.hpp"
 #include "units/text.hpp"
 
 using namespace ventfolio;
@@ -316,6 +317,87 @@ TEST_CASE("a chart takes one side as long as it fits, and at least two steps sta
             CHECK(body_text(page).find("Fourth.") != std::string::npos);
             CHECK(rungs_on(page) >= 3);
         }
+    }
+}
+
+namespace {
+
+/// A chart under a strip, whose first step of rescue has so many words more, as the reader of one language gets it.
+std::string chart_of(const std::string& rescue, const std::string& again, std::size_t more) {
+    std::string longer;
+    for (std::size_t at = 0; at < more; ++at) longer += " more";
+    return fmt::format(
+        "## Alarm {{.strip .large}}\n\n## {{.ladder yes=\"Yes\" overleaf=\"Go on\" again=\"{} {{page}}\"}}\n\nUse "
+        "when.\n\n"
+        "1. **Moving, {}?**\n   - No: **{}** Help.\n     1. First{}.\n     1. Second.\n     1. Third.\n     1. Fourth "
+        "{}.\n"
+        "1. **Hose on?**\n   - No: Put it on.\n1. **Still ringing?**\n   - No: Stay.\n"
+        "1. **Water out?**\n   - No: Shake it.\n1. ![Stop here](figure:end) Done.\n",
+        again, rescue, rescue, longer, rescue);
+}
+
+/// Where the box of steps with this name ends, from 1; 0: nowhere.
+std::size_t page_of(const PlacedSheet& sheet, const std::string& passage) {
+    for (std::size_t at = 0; at < sheet.pages.size(); ++at)
+        if (body_text(sheet.pages[at]).find(passage) != std::string::npos) return at + 1;
+    return 0;
+}
+
+}  // namespace
+
+TEST_CASE("in large print a chart's title has its box beside it or the words that lead there, never nothing") {
+    for (std::size_t more = 0; more <= 60; more += 4) {
+        CAPTURE(more);
+        const LaidOut out = laid_out(document_of(chart_of("Rescue", "on page", more)), {Paper::letter, 1.5});
+        CHECK(out.findings.empty());
+        CHECK(body_text(out.sheet.pages.front()).find("Use when.") != std::string::npos);
+        const std::size_t box = page_of(out.sheet, "Fourth Rescue.");
+        REQUIRE(box > 0);
+        std::size_t sent = 0;
+        for (const PlacedPage& page : out.sheet.pages) {
+            const std::string text = body_text(page);
+            if (text.find("on page") == std::string::npos) continue;
+            CHECK_MESSAGE(text.find(fmt::format("on page {}", box)) != std::string::npos, text);
+            ++sent;
+        }
+        CHECK(sent == out.sheet.pages.size() - box);
+    }
+}
+
+TEST_CASE("in two languages and large print each reader finds question and box on one side, and is sent there") {
+    std::vector<Finding> findings;
+    Document second = document_of(chart_of("Rescate", "en la pagina", 60));
+    second.language = "es";
+    const auto both = in_two_languages(document_of(chart_of("Rescue", "on page", 60)), second, findings);
+    REQUIRE(both);
+    const LaidOut out = laid_out(*both, {Paper::letter, 1.5});
+    CHECK(out.findings.empty());
+    const std::size_t english = page_of(out.sheet, "Fourth Rescue.");
+    const std::size_t spanish = page_of(out.sheet, "Fourth Rescate.");
+    CHECK(english == 1);
+    CHECK(spanish == 2);
+    CHECK(page_of(out.sheet, "Moving, Rescue?") == english);
+    CHECK(page_of(out.sheet, "Moving, Rescate?") == spanish);
+    for (std::size_t at = spanish; at < out.sheet.pages.size(); ++at) {
+        const std::string text = body_text(out.sheet.pages[at]);
+        CAPTURE(text);
+        CHECK(text.find(fmt::format("Rescue on page {}", english)) != std::string::npos);
+        CHECK(text.find(fmt::format("Rescate en la pagina {}", spanish)) != std::string::npos);
+    }
+}
+
+TEST_CASE("a short question in two languages has a symbol that holds both") {
+    const auto chart = [](const char* question) {
+        return document_of(fmt::format(
+            "## {{.ladder yes=\"Yes\"}}\n\n1. **{}?**\n   - No: Wait.\n1. ![Stop](figure:end) End.\n", question));
+    };
+    std::vector<Finding> findings;
+    const auto both = in_two_languages(chart("Still ringing"), chart("Aun suena"), findings);
+    REQUIRE(both);
+    for (const double scale : {1.0, 1.5}) {
+        const LaidOut out = laid_out(*both, {Paper::letter, scale});
+        CHECK(out.findings.empty());
+        check_texts(sorted(out.sheet.pages.front()));
     }
 }
 

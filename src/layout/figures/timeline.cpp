@@ -247,11 +247,13 @@ class Drawer {
     }
 
     void measure_columns() {
-        constexpr double kMostLabel = 0.3;  // of the width
+        // Of the width; twice the words in large type would make tall rows else.
+        const bool wide = context_.large_print() && !context_.document.second_language.empty();
+        const double most_label = wide ? 0.42 : 0.3;
         double label = natural_width(caption_, plain_style(10 * context_.scale), context_) + kRoundingRoom;
         for (const Bar& bar : chart_.bars)
             if (!bar.divider) label = std::max(label, natural_label(bar));
-        label_width_ = std::min(label, kMostLabel * frame_.width);
+        label_width_ = std::min(label, most_label * frame_.width);
         plot_ = {label_width_ + kColumnGap, frame_.width - kRightOfPlot};
     }
 
