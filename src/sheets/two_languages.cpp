@@ -104,43 +104,174 @@ std::vector<PrintedPart> parts_of(const PrintedValue& value, PrintedPart::Kind k
     return parts;
 }
 
-/// Where a value alone says the same numbers in both languages, what is left to say is its unit, if that differs: "por
-/// minuto" of "14 por minuto".
+bool has_numbers(const Inline& piece) {
+    return piece.kind == Inline::Kind::value && !parts_of(piece.value, PrintedPart::Kind::number).empty();
+}
+
+/// What is said apart from the words between the numbers of a value: "to" of "92 to 97 %".
+std::string without_range_words(const Inlines& inlines) {
+    std::string text;
+    for (const Inline& piece : inlines) {
+        if (!has_numbers(piece)) {
+            text += plain_text({piece});
+            continue;
+        }
+        for (const PrintedPart& part : piece.value.parts)
+            text += part.kind == PrintedPart::Kind::word ? " " : part.text;
+    }
+    return std::string{trimmed(text)};
+}
+
+/// Where both begin with the same numbers and hold no others, what is left to say is what follows them, if that
+/// differs: "por minuto" of "14 por minuto".
 Inlines without_same_numbers(const Inlines& first, Inlines second) {
-    const auto is_value = [](const Inlines& inlines) {
-        return inlines.size() == 1 && inlines.front().kind == Inline::Kind::value;
+    const auto leads = [](const Inlines& inlines) {
+        return std::ranges::count_if(inlines, has_numbers) == 1 && has_numbers(inlines.front());
     };
-    if (!is_value(first) || !is_value(second)) return second;
+    if (std::ranges::any_of(second, has_numbers) && without_range_words(first) == without_range_words(second))
+        return {};
+    if (!leads(first) || !leads(second)) return second;
     const PrintedValue& known = first.front().value;
     PrintedValue& value = second.front().value;
-    const auto numbers = parts_of(value, PrintedPart::Kind::number);
-    if (numbers.empty() || numbers != parts_of(known, PrintedPart::Kind::number)) return second;
+    if (parts_of(value, PrintedPart::Kind::number) != parts_of(known, PrintedPart::Kind::number)) return second;
     value.parts = parts_of(value, PrintedPart::Kind::unit);
-    if (value.parts.empty() || value.parts == parts_of(known, PrintedPart::Kind::unit)) return {};
+    if (value.parts.empty() || value.parts == parts_of(known, PrintedPart::Kind::unit)) {
+        second.erase(second.begin());
+        return second;
+    }
     std::string& unit = value.parts.front().text;
     if (unit.starts_with(kNoBreakSpace)) unit.erase(0, kNoBreakSpace.size());
     return second;
 }
 
-Inlines under(const Inlines& first, const Inlines& second) {
+bool all_strong(const Inlines& inlines) { return std::ranges::all_of(inlines, &Inline::strong); }
+
+Inlines one_under_another(const Inlines& first, const Inlines& second, const Inlines& left_to_say) {
     if (first.empty() || words_of(second).empty() || words_of(first) == words_of(second)) return first;
     if (words_of(first).empty()) return second;
-    const Inlines other = as_second(without_outer_blanks(without_same_numbers(first, second)));
+    const Inlines other = as_second(without_outer_blanks(left_to_say));
     if (other.empty()) return first;
     Inlines both = first;
     both.push_back(break_behind(other.front()));
+    both.back().strong = all_strong(first) && all_strong(other);  // a bold line stays one
     both.insert(both.end(), other.begin(), other.end());
     return both;
 }
 
-/// The name, the telephone and the reasons of a call: each beside its twin, so that the number stands once.
+Inlines under(const Inlines& first, const Inlines& second) {
+    const bool values = first.size() == 1 && second.size() == 1;
+    return one_under_another(first, second, values ? without_same_numbers(first, second) : second);
+}
+
+bool same_kinds(const Inlines& first, const Inlines& second) {
+    return std::ranges::equal(first, second, {}, &Inline::kind, &Inline::kind);
+}
+
+/// Each piece beside its twin, so that a name or a number stands once.
 Inlines piece_by_piece(const Inlines& first, const Inlines& second) {
-    if (!std::ranges::equal(first, second, {}, &Inline::kind, &Inline::kind)) return under(first, second);
+    if (!same_kinds(first, second)) return under(first, second);
     Inlines both;
     for (std::size_t at = 0; at < first.size(); ++at) {
         const Inlines pieces = beside({first[at]}, {second[at]});
         both.insert(both.end(), pieces.begin(), pieces.end());
     }
+    return both;
+}
+
+/// The words of a bar are as high as the bar.
+Inlines on_a_line(const Inlines& first, const Inlines& second) {
+    return same_kinds(first, second) ? piece_by_piece(first, second) : beside(first, second);
+}
+
+/// A cell of a table: a name or numbers that both begin with stand once.
+Inlines in_cell(const Inlines& first, const Inlines& second) {
+    const auto names = [](const Inlines& inlines) {
+        return inlines.size() > 1 && inlines.front().kind == Inline::Kind::value && !has_numbers(inlines.front());
+    };
+    const bool same_name = names(first) && names(second) && words_of({first.front()}) == words_of({second.front()});
+    if (same_name && same_kinds(first, second)) return piece_by_piece(first, second);
+    return one_under_another(first, second, without_same_numbers(first, second));
+}
+
+/// A call: who, the number, the reasons.
+struct Call {
+    Inlines who;
+    Inline number;
+    Inlines reasons;
+};
+
+std::optional<Call> call_in(const Inlines& inlines) {
+    const auto end = std::ranges::find_if_not(inlines, &Inline::strong);
+    const auto number = std::find_if(end, inlines.end(), [](const Inline& p) { return p.kind == Inline::Kind::value; });
+    if (number == inlines.end()) return std::nullopt;
+    return Call{{inlines.begin(), end}, *number, {number + 1, inlines.end()}};
+}
+
+/// What the second says of someone whom the first has named.
+Inlines without_known_names(const Inlines& first, Inlines second) {
+    std::erase_if(second, [&](const Inline& piece) {
+        return piece.kind == Inline::Kind::value && std::ranges::any_of(first, [&](const Inline& known) {
+                   return known.kind == Inline::Kind::value && words_of({known}) == words_of({piece});
+               });
+    });
+    if (!second.empty() && second.back().kind == Inline::Kind::text) {
+        std::string& text = second.back().text;
+        text.erase(text.find_last_not_of(" :,") + 1);
+    }
+    return second;
+}
+
+/// Name, telephone and reasons in both: the number stands once, and so does a name that the label holds.
+Inlines call_in_both(const Inlines& first, const Inlines& second) {
+    if (same_kinds(first, second)) return piece_by_piece(first, second);
+    const auto one = call_in(first);
+    const auto other = call_in(second);
+    if (!one || !other || words_of({one->number}) != words_of({other->number})) return under(first, second);
+    Inlines both = beside(one->who, without_known_names(one->who, other->who));
+    both.push_back(text_piece(" ", one->number));
+    both.back().strong = false;
+    both.push_back(one->number);
+    const Inlines reasons = beside(one->reasons, other->reasons);
+    both.insert(both.end(), reasons.begin(), reasons.end());
+    return both;
+}
+
+/// Words before and behind the first colon.
+std::optional<std::pair<Inlines, Inlines>> at_colon(const Inlines& inlines) {
+    for (auto piece = inlines.begin(); piece != inlines.end(); ++piece) {
+        const std::size_t colon = piece->kind == Inline::Kind::text ? piece->text.find(':') : std::string::npos;
+        if (colon == std::string::npos) continue;
+        Inlines before{inlines.begin(), piece};
+        before.push_back(text_piece(piece->text.substr(0, colon), *piece));
+        Inlines behind{text_piece(piece->text.substr(colon + 1), *piece)};
+        behind.insert(behind.end(), piece + 1, inlines.end());
+        return std::pair{without_outer_blanks(before), without_outer_blanks(behind)};
+    }
+    return std::nullopt;
+}
+
+/// "Hook-up / Conexión: BED", "Alarm chart 2: LOW PRESSURE / PRESIÓN BAJA": place and number stand once.
+Inlines title_in_both(const Inlines& first, const Inlines& second) {
+    const auto one = at_colon(first);
+    const auto other = at_colon(second);
+    if (!one || !other) return beside(first, second);
+    const bool same_place = words_of(one->second) == words_of(other->second);
+    Inlines both = same_place ? beside(one->first, other->first) : one->first;
+    both.push_back(text_piece(": ", first.front()));
+    const Inlines rest = beside(one->second, other->second);
+    both.insert(both.end(), rest.begin(), rest.end());
+    return both;
+}
+
+/// The tag of a place that both headings open with stands once.
+Inlines heading_in_both(const Inlines& first, const Inlines& second) {
+    const auto same = [](const Inline& one, const Inline& other) {
+        return one.strong && other.strong && one.kind == other.kind && words_of({one}) == words_of({other});
+    };
+    const auto [one, other] = std::ranges::mismatch(first, second, same);
+    Inlines both{first.begin(), one};
+    const Inlines rest = under({one, first.end()}, {other, second.end()});
+    both.insert(both.end(), rest.begin(), rest.end());
     return both;
 }
 
@@ -244,8 +375,7 @@ class Joiner {
         if (!alike) part(first.line, second.line);
         Block both = first;
         if (parting_) return both;
-        const bool call = looks("calls") && first.kind != Block::Kind::heading;
-        both.inlines = call ? piece_by_piece(first.inlines, second.inlines) : in_both(first.inlines, second.inlines);
+        both.inlines = in_both(first.inlines, second.inlines, join_for(first));
         both.attributes.options = options(first.attributes, second.attributes);
         if (both.attributes.has("full-in-two")) std::erase(both.attributes.classes, "half");
         both.aside = beside(first.aside, second.aside);
@@ -258,6 +388,13 @@ class Joiner {
     }
 
     bool looks(std::string_view name) const { return section_ != nullptr && section_->attributes.has(name); }
+
+    Join join_for(const Block& block) const {
+        if (block.kind == Block::Kind::heading) return heading_in_both;
+        if (looks("calls")) return call_in_both;
+        if (looks("signs")) return piece_by_piece;
+        return under;
+    }
 
     static void join_ways_out(Block& both, const Block& first, const Block& second) {
         for (std::size_t at = 0; at < both.children.size() && at < second.children.size(); ++at) {
@@ -279,8 +416,7 @@ class Joiner {
     TableRow row(const TableRow& first, const TableRow& second) {
         if (first.cells.size() != second.cells.size()) part(first.line, second.line);
         TableRow both = first;
-        // The words of a bar are as high as the bar.
-        const Join join = looks("timeline") ? static_cast<Join>(beside) : under;
+        const Join join = looks("timeline") ? on_a_line : in_cell;
         for (std::size_t at = 0; at < first.cells.size() && !parting_; ++at)
             both.cells[at].inlines = in_both(first.cells[at].inlines, second.cells[at].inlines, join);
         return both;
@@ -331,7 +467,7 @@ std::optional<Document> in_two_languages(const Document& first, const Document& 
     Joiner joiner;
     Document both = first;
     both.second_language = second.language;
-    both.title = beside(first.title, second.title);
+    both.title = title_in_both(first.title, second.title);
     for (auto& [key, value] : both.front_matter)
         if (key == "pages") value = twice(value);
     both.blocks = joiner.blocks(first.blocks, second.blocks);

@@ -114,6 +114,95 @@ TEST_CASE("a telephone number stands once, with its name and its reasons in both
     CHECK(said(both->blocks[1].inlines) == "Emergency / {Emergencia} 911 not waking / {no despierta}");
 }
 
+namespace {
+
+Inline name(std::string text, bool strong = false) {
+    Inline piece = of_kind(Inline::Kind::value);
+    piece.value.field = "contacts.prescriber_on_call.name";
+    piece.value.parts = {{PrintedPart::Kind::word, std::move(text)}};
+    piece.strong = strong;
+    return piece;
+}
+
+Inline range(std::string from, std::string word, std::string to, std::string unit) {
+    Inline piece = value(std::move(to), std::move(unit));
+    piece.value.parts.insert(piece.value.parts.begin(), {{PrintedPart::Kind::number, std::move(from)},
+                                                         {PrintedPart::Kind::word, " " + std::move(word) + " "}});
+    return piece;
+}
+
+/// What the last passage of a section of this look says in both.
+std::string joined_in(const std::string& look, Inlines first, Inlines second) {
+    std::vector<Finding> findings;
+    const auto both = in_two_languages(sheet("en", {heading("", look), paragraph(std::move(first))}),
+                                       sheet("es", {heading("", look), paragraph(std::move(second))}), findings);
+    REQUIRE(both.has_value());
+    return said(both->blocks.back().inlines);
+}
+
+std::string joined_in_cell(Inlines first, Inlines second) {
+    const auto table = [](Inlines inlines) {
+        Block block;
+        block.kind = Block::Kind::table;
+        block.rows = {{{TableCell{std::move(inlines)}}, 0}};
+        return block;
+    };
+    std::vector<Finding> findings;
+    const auto both =
+        in_two_languages(sheet("en", {table(std::move(first))}), sheet("es", {table(std::move(second))}), findings);
+    REQUIRE(both.has_value());
+    return said(both->blocks.back().rows.front().cells.front().inlines);
+}
+
+}  // namespace
+
+TEST_CASE("what both say alike stands once: a name, a number, a place, an answer") {
+    CHECK(joined_in("calls", {name("Dr. Q", true), words(", on call ", true), value("555", "0111")},
+                    {words("Guardia: ", true), name("Dr. Q", true), words(" "), value("555", "0111")}) ==
+          "Dr. Q, on call  / {Guardia} 555\u00A00111");
+    CHECK(joined_in("signs", {words("Yes", true), words(" "), name("looks up")},
+                    {words("Sí", true), words(" "), name("looks up")}) == "Yes / {Sí} looks up");
+    CHECK(joined_in_cell({range("440", "to", "520", "mL"), words(", usual")},
+                         {range("440", "a", "520", "mL"), words(", normal")}) == "440 to 520\u00A0mL, usual|{normal}");
+    CHECK(joined_in_cell({range("94", "to", "97", "%"), words(", "), name("room air")},
+                         {range("94", "a", "97", "%"), words(", "), name("room air")}) == "94 to 97\u00A0%, room air");
+    CHECK(joined_in_cell({range("94", "to", "97", "%")}, {range("93", "a", "97", "%")}) ==
+          "94 to 97\u00A0%|{93 a 97\u00A0%}");
+    CHECK(joined_in_cell({name("Dr. Q"), words(", on call")}, {name("Dr. Q"), words(", de guardia")}) ==
+          "Dr. Q, on call / {de guardia}");
+
+    Block first = heading("", "place");
+    first.inlines = {name("BED", true), words(" Connect")};
+    Block second = first;
+    second.inlines[1].text = " Conecte";
+    std::vector<Finding> findings;
+    CHECK(said(in_two_languages(sheet("en", {first}), sheet("es", {second}), findings)->blocks[0].inlines) ==
+          "BED Connect|{Conecte}");
+}
+
+TEST_CASE("the title of a sheet in two languages names its place or its number once") {
+    const auto title = [](Inlines first, Inlines second) {
+        Document english = sheet("en", {});
+        Document spanish = sheet("es", {});
+        english.title = std::move(first);
+        spanish.title = std::move(second);
+        std::vector<Finding> findings;
+        return said(in_two_languages(english, spanish, findings)->title);
+    };
+    CHECK(title({words("Hook-up: "), name("BED")}, {words("Conexión: "), name("BED")}) == "Hook-up / {Conexión}: BED");
+    CHECK(title({words("Alarm chart 2: LOW PRESSURE")}, {words("Hoja 2: PRESIÓN BAJA")}) ==
+          "Alarm chart 2: LOW PRESSURE / {PRESIÓN BAJA}");
+    CHECK(title({words("Supplies")}, {words("Materiales")}) == "Supplies / {Materiales}");
+}
+
+TEST_CASE("a line that is bold in both languages is bold to its end, so that it still heads its rows") {
+    std::vector<Finding> findings;
+    const auto both = in_two_languages(sheet("en", {paragraph({words("Measured", true)})}),
+                                       sheet("es", {paragraph({words("Medido", true)})}), findings);
+    REQUIRE(both.has_value());
+    for (const Inline& piece : both->blocks.front().inlines) CHECK(piece.strong);
+}
+
 TEST_CASE("a sheet in two languages may take twice the sides, and knows both") {
     std::vector<Finding> findings;
     const auto both = in_two_languages(sheet("en", {}), sheet("es", {}), findings);
