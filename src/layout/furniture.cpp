@@ -13,6 +13,7 @@ constexpr double kMargin = mm(12.7);
 constexpr double kBinding = mm(20);  // holes are punched here
 constexpr double kLiveWidth = mm(176);
 constexpr double kLiveHeight = mm(254);  // of Letter
+constexpr double kBesideName = mm(5);    // between a name read across the room and the identifier
 
 Inlines page_and_revision(const Furniture& furniture, PageNumber number) {
     std::string text = with_replaced(furniture.page_of, "{page}", fmt::format("{}", number.page));
@@ -66,15 +67,14 @@ Frame left_block(const Furniture& furniture, const HeaderLook& look, bool poster
     Frame who = set_text(furniture.who, look.who, width, "header", context);
     const double who_width = natural_width(furniture.who, look.who, context);
     const double id_width = natural_width(furniture.identifier, look.identifier, context);
-    const double gap = mm(5);
-    const bool beside = poster && who.height < 2 * look.who.words.size && who_width + gap + id_width <= width;
+    const bool beside = poster && who.height < 2 * look.who.words.size && who_width + kBesideName + id_width <= width;
     Frame id = set_text(furniture.identifier, look.identifier, beside ? id_width + 1 : width, "header", context);
     Frame block;
     block.width = width;
     block.height = beside ? who.height : who.height + id.height;
     const double top = beside ? first_baseline(who) - first_baseline(id) : who.height;
     block.put(std::move(who), 0, 0);
-    block.put(std::move(id), beside ? who_width + gap : 0, top);
+    block.put(std::move(id), beside ? who_width + kBesideName : 0, top);
     return block;
 }
 
@@ -113,9 +113,13 @@ Frame set_header(const Furniture& furniture, const Inlines& title, PageNumber nu
     const HeaderLook look = header_look(number.poster, context.scale);
     const double right_natural = std::max(natural_width(title, look.title, context),
                                           natural_width(page_and_revision(furniture, number), look.page, context));
-    const double right_width = std::min(right_natural + 1, 0.5 * width);
     const double gap = mm(4);
     const double left_natural = natural_width(furniture.who, look.who, context);
+    const double id_natural = natural_width(furniture.identifier, look.identifier, context);
+    // A title may have half of the width, and what name and identifier leave of the rest.
+    const double left_wanted =
+        number.poster ? left_natural + kBesideName + id_natural : std::max(left_natural, id_natural);
+    const double right_width = std::min(right_natural + 1, std::max(0.5 * width, width - left_wanted - 1 - gap));
     const bool side_by_side = left_natural <= width - right_width - gap || !number.poster;
     // A name too long to stand beside the sheet's title takes the whole width, and the title goes above it.
     const double left_room = width - right_width - gap;

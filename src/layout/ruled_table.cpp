@@ -12,6 +12,8 @@ constexpr double kRowHeight = mm(8.5);
 /// A time of day, a date, a number of four digits: five letters an inch.
 constexpr double kWriteColumn = mm(20);
 constexpr double kNarrowestWrite = mm(13.4);
+/// Beside words; common practice, no source: a name and a number.
+constexpr double kMostWrite = mm(60);
 constexpr double kCellGap = mm(2.4);
 constexpr double kShareOfLongest = 0.34;  // of the width: what the longest column keeps
 
@@ -112,7 +114,8 @@ class RuledTable {
     }
 
     /// The longest column of words gives way first, down to a third of the width; then all of them, as far as their
-    /// longest words allow. What is over goes to the columns to write in.
+    /// longest words allow. What is over goes to the columns to write in, as far as a hand has use for it, then to the
+    /// words.
     void share() {
         for (Column& column : columns_) column.width = column.natural;
         Column& longest = *std::ranges::max_element(columns_, {}, &Column::width);
@@ -129,14 +132,25 @@ class RuledTable {
     void spread(double spare) {
         const auto writes = static_cast<double>(std::ranges::count_if(columns_, &Column::write));
         if (writes > 0) {
-            for (Column& column : columns_)
-                if (column.write) column.width += spare / writes;
-            return;
+            const double most = words_to_share() > 0 ? kMostWrite * context_.scale : width_;
+            for (Column& column : columns_) {
+                if (!column.write) continue;
+                const double given = std::min(spare / writes, std::max(0.0, most - column.width));
+                column.width += given;
+            }
+            spare = width_ - sum(&Column::width);
+            if (spare <= kFitTolerance) return;
         }
-        double words = 0;
-        for (const Column& column : columns_) words += column.boxes ? 0 : column.width;
+        const double words = words_to_share();
         for (Column& column : columns_)
-            if (!column.boxes && words > 0) column.width *= 1 + spare / words;
+            if (!column.boxes && !column.write && words > 0) column.width *= 1 + spare / words;
+    }
+
+    /// Width of the columns of words.
+    double words_to_share() const {
+        double words = 0;
+        for (const Column& column : columns_) words += column.boxes || column.write ? 0 : column.width;
+        return words;
     }
 
     Piece set_head() {

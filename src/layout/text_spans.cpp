@@ -37,10 +37,12 @@ TextStyle::Look look_of(PrintedPart::Kind kind, bool in_words, const TextStyle& 
     return kind == PrintedPart::Kind::number ? style.number.value_or(style.words) : style.unit.value_or(style.words);
 }
 
-/// The unit of a value on a line of its own: the no-break space before it gives way to a line end.
-void move_below(std::u32string& unit) {
+/// The unit of a value on a line of its own, if it does not begin one: the no-break space before it gives way to a line
+/// end.
+void move_below(const TextSpans& before, std::u32string& unit) {
     unit.erase(0, std::min(unit.find_first_not_of(kNoBreakBlank), unit.size()));
-    unit.insert(0, 1, kLineSeparator);
+    const bool begins_line = before.empty() || (!before.back().text.empty() && is_line_end(before.back().text.back()));
+    if (!begins_line) unit.insert(0, 1, kLineSeparator);
 }
 
 void add_value(TextSpans& spans, const Inline& piece, const TextStyle& style, double scale) {
@@ -52,7 +54,7 @@ void add_value(TextSpans& spans, const Inline& piece, const TextStyle& style, do
         span.look.size = size_of(piece, span.look.size, scale);
         if (piece.strong || piece.value.not_recorded) span.look.face = Face::bold;
         span.text = code_points(part.text);
-        if (style.unit_below && part.kind == PrintedPart::Kind::unit) move_below(span.text);
+        if (style.unit_below && part.kind == PrintedPart::Kind::unit) move_below(spans, span.text);
         span.solid = part.kind != PrintedPart::Kind::word;
         span.field = piece.value.field;
         span.line = piece.line;
