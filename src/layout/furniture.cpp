@@ -119,11 +119,16 @@ Frame set_header(const Furniture& furniture, const Inlines& title, PageNumber nu
     // A title may have half of the width, and what name and identifier leave of the rest.
     const double left_wanted =
         number.poster ? left_natural + kBesideName + id_natural : std::max(left_natural, id_natural);
-    const double right_width = std::min(right_natural + 1, std::max(0.5 * width, width - left_wanted - 1 - gap));
+    const double left_least = std::max(widest_word(furniture.who, look.who, context),
+                                       widest_word(furniture.identifier, look.identifier, context)) +
+                              1;
+    constexpr double kLeastTitle = 0.45;  // of the width, so that a long word at the left does not squeeze it
+    const double half = std::max(kLeastTitle * width, std::min(0.5 * width, width - left_least - gap));
+    const double right_width = std::min(right_natural + 1, std::max(half, width - left_wanted - 1 - gap));
     const bool side_by_side = left_natural <= width - right_width - gap || !number.poster;
     // A name too long to stand beside the sheet's title takes the whole width, and the title goes above it.
     const double left_room = width - right_width - gap;
-    const bool wide_name = widest_word(furniture.who, look.who, context) > left_room || !side_by_side;
+    const bool wide_name = left_least - 1 > left_room || !side_by_side;
     Frame right = right_block(furniture, title, number, look, wide_name ? width : right_width, context);
     Frame left = left_block(furniture, look, number.poster, wide_name ? width : left_room, context);
     Frame header;

@@ -374,8 +374,8 @@ TEST_CASE("in two languages and large print each reader finds question and box o
     CHECK(out.findings.empty());
     const std::size_t english = page_of(out.sheet, "Fourth Rescue.");
     const std::size_t spanish = page_of(out.sheet, "Fourth Rescate.");
-    CHECK(english == 1);
-    CHECK(spanish == 2);
+    CHECK(english > 0);
+    CHECK(spanish == english + 1);
     CHECK(page_of(out.sheet, "Moving, Rescue?") == english);
     CHECK(page_of(out.sheet, "Moving, Rescate?") == spanish);
     for (std::size_t at = spanish; at < out.sheet.pages.size(); ++at) {
