@@ -126,16 +126,12 @@ class Ladder {
         if (onward_) columns_.way = (columns_.first - kQuestionPoint) / 2;
     }
 
-    bool has_box() const {
-        const std::optional<LadderExit>& exit = plan_.steps.front().exit;
-        return exit && exit->steps;
-    }
+    bool has_box() const { return !plan_.steps.empty() && plan_.steps.front().exit && plan_.steps.front().exit->steps; }
 
     /// The first sides: on one of them the first question with its box of steps. Where both languages find no room on
     /// it, each has a side of its own; where the words before the question take too much of the first, they stand
     /// alone.
     void set_heads() {
-        if (plan_.steps.empty()) return;
         const std::vector<Finding>::size_type known = context_.findings.size();
         heads_.push_back(head_for(Reader::of_both));
         if (!has_box() || fits_first_side(heads_.front())) return;

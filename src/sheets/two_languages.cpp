@@ -228,8 +228,11 @@ Inlines call_in_both(const Inlines& first, const Inlines& second) {
     const auto other = call_in(second);
     if (!one || !other || words_of({one->number}) != words_of({other->number})) return under(first, second);
     Inlines both = beside(one->who, without_known_names(one->who, other->who));
-    both.push_back(text_piece(" ", one->number));
-    both.back().strong = false;
+    const bool blank = !both.empty() && both.back().kind == Inline::Kind::text && both.back().text.ends_with(' ');
+    if (!blank) {
+        both.push_back(text_piece(" ", one->number));
+        both.back().strong = false;
+    }
     both.push_back(one->number);
     const Inlines reasons = beside(one->reasons, other->reasons);
     both.insert(both.end(), reasons.begin(), reasons.end());

@@ -132,7 +132,9 @@ Area letters_of(const PlacedItem& item) {
     return {run.origin.x, run.origin.y - 0.714 * run.size, run.origin.x + run.width, run.origin.y + 0.2 * run.size};
 }
 
+/// The head of an arrow is too small for words: its box would touch those beside it.
 bool is_black_field(const PlacedItem& item) {
+    if (item.origin.role == "arrow") return false;
     return (item.kind == PlacedItem::Kind::box && item.box.filled && item.box.ink == Ink::black) ||
            (item.kind == PlacedItem::Kind::path && item.path.filled && item.path.ink == Ink::black);
 }
