@@ -20,6 +20,9 @@ constexpr std::size_t kColumns = 4;
 /// With more parts than these, part and size share a line.
 constexpr std::size_t kRoomyRows = 6;
 
+/// Rows that go on to another page together: fewer look lost there.
+constexpr std::size_t kLeastOverleaf = 3;
+
 /// A row of the table and the part that it is about.
 struct Row {
     const TableRow* row;
@@ -289,6 +292,7 @@ Pieces set_parts(const Section& section, const Block& table, double width, Layou
     for (std::size_t at = 0; at < table.rows.size(); ++at) {
         ++context.node;
         pieces.push_back(set_row_of_part(table.rows[at], at + 1, look, context));
+        pieces.back().keep_with_next = at + 1 < table.rows.size() && at + kLeastOverleaf >= table.rows.size();
     }
     return pieces;
 }

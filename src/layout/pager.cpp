@@ -14,18 +14,8 @@ constexpr double kAboveFooter = mm(1.6);
 /// Room that a page has over is shared among the gaps between rows, up to this much each, so that a page looks
 /// composed.
 constexpr double kMostSpread = mm(2.6);
-/// Rows of a table that go on to another page: fewer look lost there.
-constexpr std::size_t kLeastRows = 3;
 /// A page with more of it free than this keeps its gaps: it would only look torn apart.
 constexpr double kMostFreeToSpread = 0.18;
-
-/// Height of so many pieces below one another.
-double height_of_pieces(const Pieces& pieces, std::size_t first, std::size_t count) {
-    double height = 0;
-    for (std::size_t at = first; at < first + count; ++at)
-        height += (at == first ? 0 : pieces[at].gap) + pieces[at].frame.height;
-    return height;
-}
 
 void put_items(PlacedPage& page, Frame frame, double x, double y) {
     for (PlacedItem& item : frame.items) {
@@ -198,26 +188,22 @@ void Pager::put_all(Pieces pieces, double gap) {
 void Pager::put_broken(Pieces pieces) {
     struct Repeated {
         Piece piece;
-        std::size_t first;  ///< piece that it stands above
-        std::size_t last;
+        std::size_t last;  ///< piece that it stands above
     };
     std::vector<Repeated> repeated;
     for (std::size_t at = 0; at < pieces.size(); ++at) {
         const bool first = at == 0;
         const double gap = !page_has_content() ? 0 : first ? kRowGap : pieces[at].gap;
-        const bool in_table = !repeated.empty() && repeated.back().last < pieces.size();
-        const bool last_rows =
-            in_table && at + kLeastRows == repeated.back().last + 1 && at >= repeated.back().first + kLeastRows;
-        const double needed = last_rows ? height_of_pieces(pieces, at, kLeastRows) : height_with_companions(pieces, at);
+        const double needed = height_with_companions(pieces, at);
         if (gap + needed > room_left() + kFitTolerance && page_has_content()) {
             next_page();
-            for (const auto& [head, first_row, last] : repeated)
+            for (const auto& [head, last] : repeated)
                 if (at <= last) put(once_more(head), page_has_content() ? head.gap : 0, false);
         }
         const double own = pieces[at].frame.height;
         if (own > room_left() + kFitTolerance) report_too_tall(pieces[at], own - room_left());
         const std::size_t reach = pieces[at].repeats_for;
-        if (pieces[at].repeats) repeated.push_back({pieces[at], at + 1, reach > 0 ? at + reach : pieces.size()});
+        if (pieces[at].repeats) repeated.push_back({pieces[at], reach > 0 ? at + reach : pieces.size()});
         put(std::move(pieces[at]), page_has_content() ? gap : 0, first);
     }
 }

@@ -408,11 +408,16 @@ class Joiner {
         }
     }
 
-    /// Options hold words, such as the label of a way, or numbers, which are the same.
+    /// Options hold words, such as the label of a way, or numbers. Where those differ, the second language has set them
+    /// for words that need more room.
     static std::vector<std::pair<std::string, std::string>> options(const Attributes& first, const Attributes& second) {
         auto both = first.options;
-        for (auto& [key, value] : both)
-            if (const auto other = second.option(key)) value = beside(value, std::string{*other});
+        for (auto& [key, value] : both) {
+            const auto other = second.option(key);
+            if (!other) continue;
+            const std::string twin{*other};
+            value = Decimal::parse(twin) ? twin : beside(value, twin);
+        }
         return both;
     }
 

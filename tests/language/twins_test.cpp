@@ -43,7 +43,8 @@ std::string_view enclosed(std::string_view text, std::size_t at, std::string_vie
     return end == std::string_view::npos ? std::string_view{} : text.substr(at, end + close.size() - at);
 }
 
-/// What a heading's braces say but for words: classes and keys, and the tags inside the words.
+/// What a heading's braces say but for words: classes and keys, and the tags inside the words. How many columns a
+/// section takes follows from its words.
 std::string bones_of_attributes(std::string_view braces) {
     std::string bones;
     bool words = false;
@@ -56,6 +57,7 @@ std::string bones_of_attributes(std::string_view braces) {
         if (braces[at] == '"') words = !words;
         if (!words) bones += braces[at];
         ++at;
+        while (bones.ends_with("span=") && at < braces.size() && braces[at] >= '0' && braces[at] <= '9') ++at;
     }
     return bones;
 }

@@ -203,6 +203,19 @@ TEST_CASE("a line that is bold in both languages is bold to its end, so that it 
     for (const Inline& piece : both->blocks.front().inlines) CHECK(piece.strong);
 }
 
+TEST_CASE("an option of words stands in both languages, one of numbers as the second has set it") {
+    const auto head = [](std::string span, std::string yes) {
+        Block block = heading("Renew by", "tight");
+        block.attributes.options = {{"span", std::move(span)}, {"yes", std::move(yes)}};
+        return block;
+    };
+    std::vector<Finding> findings;
+    const auto both = in_two_languages(sheet("en", {head("3", "Yes")}), sheet("es", {head("4", "Sí")}), findings);
+    REQUIRE(both.has_value());
+    CHECK(both->blocks[0].attributes.option("span") == "4");
+    CHECK(both->blocks[0].attributes.option("yes") == "Yes / Sí");
+}
+
 TEST_CASE("a sheet in two languages may take twice the sides, and knows both") {
     std::vector<Finding> findings;
     const auto both = in_two_languages(sheet("en", {}), sheet("es", {}), findings);
