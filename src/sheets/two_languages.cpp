@@ -46,11 +46,11 @@ Inline break_behind(const Inline& like) {
 
 std::string words_of(const Inlines& inlines) { return std::string{trimmed(plain_text(inlines))}; }
 
-/// Words that shall stand behind others, without the blanks around them and the comma before.
+/// Words that shall stand behind others, without the blanks around them and the comma or colon before.
 Inlines without_outer_blanks(Inlines words) {
     const auto is_text = [](const Inline& piece) { return piece.kind == Inline::Kind::text; };
     if (!words.empty() && is_text(words.front()))
-        words.front().text.erase(0, words.front().text.find_first_not_of(" ,;"));
+        words.front().text.erase(0, words.front().text.find_first_not_of(" ,;:"));
     if (!words.empty() && is_text(words.back())) words.back().text.erase(words.back().text.find_last_not_of(' ') + 1);
     std::erase_if(words, [&](const Inline& piece) { return is_text(piece) && piece.text.empty(); });
     return words;

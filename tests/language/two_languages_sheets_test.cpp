@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <regex>
 #include <set>
 #include <string>
 
@@ -174,6 +175,34 @@ TEST_CASE("white words lie whole on black, and black words beside it") {
         }
     }
     CHECK(white > 1000);
+}
+
+TEST_CASE("in two languages and large print every home has all its sheets, with white words on black") {
+    std::size_t charts = 0;
+    for (const char* const home : kAllHomes) {
+        CAPTURE(std::string{home});
+        const SetHome& large = set_home_in_both_large(home);
+        CHECK(large.refusals() == "");
+        CHECK(large.sheets.size() == set_home_in_both(home).sheets.size());
+        for (const SetSheet& sheet : large.sheets) {
+            CAPTURE(sheet.document.name);
+            for (const PlacedPage& page : sheet.placed.pages) CHECK(unreadable_on(page) == "");
+            if (sheet.document.sheet != "alarm-response" || sheet.document.place.empty()) continue;
+            // The box is on the page that later ones name.
+            const std::string words = words_of(sheet.placed);
+            static const std::regex kSent{R"(Rescue steps\s+on\s+page\s+(\d))"};
+            std::smatch sent;
+            if (!std::regex_search(words, sent, kSent)) continue;
+            const std::size_t page = std::stoul(sent[1]);
+            REQUIRE(page >= 1);
+            REQUIRE(page <= sheet.placed.pages.size());
+            CHECK(std::ranges::any_of(sheet.placed.pages[page - 1].items, [](const PlacedItem& item) {
+                return item.kind == PlacedItem::Kind::box && item.origin.role == "steps";
+            }));
+            ++charts;
+        }
+    }
+    CHECK(charts > 40);
 }
 
 TEST_CASE("the responder sheet is in the region's language first, whichever the family reads first") {

@@ -96,10 +96,10 @@ SetHome set_home_like(const SetHome& like, const SourceText& profile) { return s
 namespace {
 
 const SetHome& set_once(std::map<std::string, SetHome, std::less<>>& homes, std::string_view home,
-                        const Stationery& stationery) {
+                        const Stationery& stationery, const PageSetup& setup = {}) {
     const auto known = homes.find(home);
     if (known != homes.end()) return known->second;
-    return homes.emplace(home, set(demo_profile(home), {}, nullptr, stationery)).first->second;
+    return homes.emplace(home, set(demo_profile(home), setup, nullptr, stationery)).first->second;
 }
 
 }  // namespace
@@ -117,6 +117,11 @@ const SetHome& set_spanish_home(std::string_view home) {
 const SetHome& set_home_in_both(std::string_view home) {
     static std::map<std::string, SetHome, std::less<>> homes;
     return set_once(homes, home, stationery_in_both());
+}
+
+const SetHome& set_home_in_both_large(std::string_view home) {
+    static std::map<std::string, SetHome, std::less<>> homes;
+    return set_once(homes, home, stationery_in_both(), {Paper::letter, kLargePrint});
 }
 
 std::string file_named(const PrintedHome& home, std::string_view name) {

@@ -56,6 +56,7 @@ const SetHome& set_demo_home(std::string_view home);
 /// The same with every sheet in Spanish.
 const SetHome& set_spanish_home(std::string_view home);
 const SetHome& set_home_in_both(std::string_view home);
+const SetHome& set_home_in_both_large(std::string_view home);
 
 /// The file of this name among those that print_home made.
 std::string file_named(const PrintedHome& home, std::string_view name);

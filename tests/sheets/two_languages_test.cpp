@@ -160,6 +160,8 @@ TEST_CASE("what both say alike stands once: a name, a number, a place, an answer
     CHECK(joined_in("calls", {name("Dr. Q", true), words(", on call ", true), value("555", "0111")},
                     {words("Guardia: ", true), name("Dr. Q", true), words(" "), value("555", "0111")}) ==
           "Dr. Q, on call / {Guardia} 555\u00A00111");
+    CHECK(joined_in("signs", {name("6 h"), words(": half is used")}, {name("6 h"), words(": se usó la mitad")}) ==
+          "6 h: half is used / {se usó la mitad}");
     CHECK(joined_in("signs", {words("Yes", true), words(" "), name("looks up")},
                     {words("Sí", true), words(" "), name("looks up")}) == "Yes / {Sí} looks up");
     CHECK(joined_in_cell({range("440", "to", "520", "mL"), words(", usual")},
