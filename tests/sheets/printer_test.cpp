@@ -151,7 +151,7 @@ TEST_CASE("dates and times are written out and never break at a line end") {
     // first wherever the paper is read. A narrow column may break it before the year.
     for (const Region& place : {stationery().region, region}) {
         const Printer spanish{spanish_stationery().words, place};
-        CHECK(plain(spanish.date(*Date::parse("2026-01-12"))) == "12~de~enero de~2026");
+        CHECK(plain(spanish.date(*Date::parse("2026-01-12"))) == "12~de~enero~de~2026");
         CHECK(plain(spanish.date(*Date::parse("2026-01-12"), UnitForm::brief)) == "12~ene~2026");
     }
 }
