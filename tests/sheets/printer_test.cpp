@@ -148,7 +148,7 @@ TEST_CASE("dates and times are written out and never break at a line end") {
     region.date_order = Region::DateOrder::month_day_year;
     CHECK(plain(Printer{stationery().words, region}.date(*Date::parse("2026-01-09"))) == "January~9,~2026");
     // Spanish joins day, month and year by "de": Real Academia Española, Ortografía, 2010 (from memory). The day comes
-    // first wherever the paper is read. A narrow column may break it before the year.
+    // first wherever the paper is read. No line ends inside it.
     for (const Region& place : {stationery().region, region}) {
         const Printer spanish{spanish_stationery().words, place};
         CHECK(plain(spanish.date(*Date::parse("2026-01-12"))) == "12~de~enero~de~2026");
