@@ -26,7 +26,7 @@ Finding fault(std::string message, const std::string& file, Place place, std::st
 /// A section of a sheet by what stands in it.
 struct Section {
     enum Part { ordered, bullet, row, call_out, part_count };
-    std::string classes;  ///< of its heading: "{.act span=6}" without what is read
+    std::string classes;  ///< of its heading: "{.act span=}" without what is read
     std::string conditions;
     std::array<std::size_t, part_count> counts{};
     std::size_t file = 0;
@@ -35,7 +35,9 @@ struct Section {
 constexpr std::array<const char*, Section::part_count> kPartNames{"numbered items", "items", "rows of tables",
                                                                   "lines of call-outs"};
 
-/// The words in braces after a heading, without what is printed of them: `{.ladder yes=}` of `{.ladder yes="Yes"}`.
+/// The words in braces after a heading, without what is printed of them: `{.ladder yes=}` of `{.ladder yes="Yes"}`. How
+/// many columns a section takes follows from its words, so that is left out, too: `{.tight span=}` of `{.tight
+/// span=5}`.
 std::string classes_of(std::string_view heading) {
     const std::size_t open = heading.rfind(" {");
     if (open == heading.npos || heading.substr(open).starts_with(" {{")) return {};
@@ -43,7 +45,8 @@ std::string classes_of(std::string_view heading) {
     bool quoted = false;
     for (const char letter : heading.substr(open + 1)) {
         if (letter == '"') quoted = !quoted;
-        if (letter != '"' && !quoted) classes += letter;
+        const bool columns = letter >= '0' && letter <= '9' && classes.ends_with("span=");
+        if (letter != '"' && !quoted && !columns) classes += letter;
     }
     return classes;
 }
