@@ -6,8 +6,10 @@
 #include <algorithm>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <set>
 #include <stdexcept>
+#include <utility>
 
 #include "rules/revisions.hpp"
 #include "units/text.hpp"
@@ -99,6 +101,31 @@ void add_paths(const YAML::Node& node, const std::string& prefix, std::vector<st
     }
 }
 
+/// A demo home with edits as text and as it is read. Many tests ask for the same one, and reading costs more than
+/// judging.
+struct EditedHome {
+    SourceText source;
+    ReadResult read;
+};
+
+const EditedHome& edited_home(std::string_view home, std::string_view edits) {
+    static std::map<std::pair<std::string, std::string>, EditedHome> known;
+    const auto [found, is_new] = known.try_emplace({std::string{home}, std::string{edits}});
+    EditedHome& kept = found->second;
+    if (is_new) {
+        const std::string text = demo_home(home);
+        kept.source = {std::string{home} + ".yaml", edits.empty() ? text : edited(text, edits)};
+        kept.read = read_profile(kept.source);
+    }
+    return kept;
+}
+
+Judged with_more(const EditedHome& home, const std::vector<Finding>& more) {
+    Judged result{home.source, home.read, home.read.findings};
+    result.findings.insert(result.findings.end(), more.begin(), more.end());
+    return result;
+}
+
 }  // namespace
 
 std::vector<std::string> paths_of(const std::string& yaml) {
@@ -143,25 +170,21 @@ std::vector<std::string> Judged::rules() const {
 }
 
 Judged judged(std::string name, std::string text, std::string_view on) {
-    Judged result{{std::move(name), std::move(text)}, {}, {}};
-    result.read = read_profile(result.source);
-    result.findings = result.read.findings;
-    const auto more = judge(result.read.profile, result.source, *Date::parse(on));
-    result.findings.insert(result.findings.end(), more.begin(), more.end());
-    return result;
+    EditedHome home{{std::move(name), std::move(text)}, {}};
+    home.read = read_profile(home.source);
+    return with_more(home, judge(home.read.profile, home.source, *Date::parse(on)));
 }
 
 Judged judged_home(std::string_view home, std::string_view edits, std::string_view on) {
-    const std::string text = demo_home(home);
-    return judged(std::string{home} + ".yaml", edits.empty() ? text : edited(text, edits), on);
+    const EditedHome& edited = edited_home(home, edits);
+    return with_more(edited, judge(edited.read.profile, edited.source, *Date::parse(on)));
 }
 
 Judged judged_update(std::string_view home, std::string_view edits, std::string_view on) {
-    const std::string before = demo_home(home);
-    const ReadResult was = read_profile({std::string{home} + ".yaml", before});
-    Judged result{{std::string{home} + ".yaml", edits.empty() ? before : edited(before, edits)}, {}, {}};
-    result.read = read_profile(result.source);
-    result.findings = judge_update(was.profile, result.read.profile, result.source, *Date::parse(on));
+    const EditedHome& was = edited_home(home, "");
+    const EditedHome& is = edited_home(home, edits);
+    Judged result{is.source, is.read, {}};
+    result.findings = judge_update(was.read.profile, is.read.profile, is.source, *Date::parse(on));
     return result;
 }
 
