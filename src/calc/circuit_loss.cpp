@@ -9,7 +9,7 @@ std::optional<CircuitLoss> circuit_loss(Volume set, MillilitresPerCmH2O complian
                         within(peak, 0, 100, unit::cmH2O) && within(baseline, 0, 100, unit::cmH2O) && baseline < peak;
     if (!usable) return std::nullopt;
     const Volume lost = Volume::of(compliance.value * (peak - baseline).in(unit::cmH2O), unit::mL);
-    if (lost >= set) return std::nullopt;
+    if (at_least(lost.in(unit::mL), set.in(unit::mL))) return std::nullopt;
     return CircuitLoss{.lost = lost, .delivered = set - lost};
 }
 

@@ -136,6 +136,50 @@ TEST_CASE("a size letter gives the safe factor of its own country") {
     CHECK_FALSE(cylinder_size("US", "Z"));
 }
 
+TEST_CASE("every size has the smallest contents and the handbook factor that were published for it") {
+    struct Row {
+        const char* country;
+        const char* size;
+        double contents_l;
+        double factor;
+        const char* source;
+    };
+    constexpr double kUsFull = 2200;              // psi
+    constexpr double kGbFull = 137 / 0.06894757;  // psi; 1 psi is 0.06894757 bar
+    // Factors: handbook, as above; without one, contents over full.
+    constexpr Row rows[] = {
+        {"US", "M4", 113, 113 / kUsFull, "mem: supplier tables, 113 L"},
+        {"US", "ML6", 165, 165 / kUsFull, "mem: supplier tables, 165 to 170 L"},
+        {"US", "M6", 164, 164 / kUsFull, "mem: supplier tables, 164 to 170 L"},
+        {"US", "B", 164, 164 / kUsFull, "mem: another name of M6"},
+        {"US", "M9", 246, 246 / kUsFull, "mem: supplier tables, 246 to 255 L"},
+        {"US", "C", 246, 246 / kUsFull, "mem: another name of M9"},
+        {"US", "D", 350, 350 / kUsFull, "mem: ambulance textbooks, 350 L; newer ones hold 425 L"},
+        {"US", "M15", 350, 350 / kUsFull, "mem: another name of D"},
+        {"US", "E", 625, 0.28, "mem: ambulance textbooks, 625 L; handbook factor"},
+        {"US", "M24", 625, 0.28, "mem: another name of E"},
+        {"US", "M60", 1738, 1738 / kUsFull, "mem: supplier tables, 1738 L"},
+        {"US", "M", 3000, 3000 / kUsFull, "mem: ambulance textbooks, 3000 L"},
+        {"US", "MM", 3000, 3000 / kUsFull, "mem: taken as M"},
+        {"US", "G", 5000, 5000 / kUsFull, "mem: 5000 to 5300 L"},
+        {"US", "H", 6900, 6900 / kUsFull, "mem: ambulance textbooks, 6900 L"},
+        {"US", "K", 6900, 6900 / kUsFull, "mem: another name of H"},
+        {"GB", "D", 340, 340 / kGbFull, "mem: UK sizes at 137 bar"},
+        {"GB", "E", 680, 680 / kGbFull, "mem: the same"},
+        {"GB", "F", 1360, 1360 / kGbFull, "mem: the same"},
+        {"GB", "J", 6800, 6800 / kGbFull, "mem: the same"},
+    };
+    CHECK(std::size(rows) == cylinder_sizes().size());
+    for (const Row& row : rows) {
+        CAPTURE(row.size);
+        CAPTURE(row.source);
+        const auto size = cylinder_size(row.country, row.size);
+        REQUIRE(size);
+        CHECK(off(size->contents.in(unit::L), row.contents_l) <= 1e-9);
+        CHECK(off(size->factor.value, row.factor) <= 1e-6);
+    }
+}
+
 TEST_CASE("no size promises more than its contents") {
     for (const CylinderSize& size : cylinder_sizes()) {
         CAPTURE(size.country);

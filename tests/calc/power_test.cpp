@@ -172,6 +172,23 @@ TEST_CASE("a device's draw and its fuse follow from the lowest voltage") {
     }
 }
 
+TEST_CASE("a fuse is the next step of the standard that the draw leaves a fifth of") {
+    // mem: fuse steps of ISO 8820. der: 12 V times four fifths of a step is all that the step carries for hours.
+    constexpr double kSteps[] = {1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30};
+    for (std::size_t step = 0; step < std::size(kSteps); ++step) {
+        CAPTURE(kSteps[step]);
+        const auto fuse = [&](double share) {
+            return direct_current_draw(watts(12 * 0.8 * kSteps[step] * share), volts(12), 1)->fuse;
+        };
+        REQUIRE(fuse(1));
+        CHECK(off(fuse(1)->in(unit::A), kSteps[step]) <= 1e-9);
+        if (step + 1 == std::size(kSteps))
+            CHECK_FALSE(fuse(1.001));
+        else
+            CHECK(off(fuse(1.001)->in(unit::A), kSteps[step + 1]) <= 1e-9);
+    }
+}
+
 TEST_CASE("a socket carries four fifths of its rating for hours") {
     CHECK(*socket_carries(amperes(15), amperes(12)));          // pub: 15 A x 120 V x 0.8 = 1440 W (code, as quoted)
     CHECK_FALSE(*socket_carries(amperes(15), amperes(12.1)));  // pub: the same
