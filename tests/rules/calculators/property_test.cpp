@@ -345,6 +345,57 @@ void check_trend(const Trend& trend, const char* name, bool rises) {
     CHECK((rises ? before > first : before < first));
 }
 
+/// Where the end of what may be typed lies beyond the last number that a formula takes: at it there is nothing by
+/// nature.
+bool ends_before(std::string_view calculator, std::string_view argument, double end) {
+    struct Open {
+        std::string_view calculator;
+        std::string_view argument;
+        double end;
+        const char* why;
+    };
+    constexpr Open kOpen[] = {
+        {"vital-sign-band", "age", 18, "the table ends below 18 years"},
+        {"lowest-systolic", "age", 18, "the formula ends below 18 years"},
+        {"lung-stretch", "plateau", 0, "above the baseline"},
+        {"lung-stretch", "baseline", 60, "below the plateau"},
+        {"circuit-loss", "peak", 0, "above the baseline"},
+        {"circuit-loss", "baseline", 100, "below the peak"},
+        {"hose-compliance", "volume", 2500, "no hose is so soft"},
+        {"hose-compliance", "peak", 0, "above the baseline"},
+        {"hose-compliance", "baseline", 100, "below the peak"},
+        {"battery-exponent", "slow-time", 0.1, "longer than the fast time"},
+        {"battery-exponent", "fast-time", 100, "shorter than the slow time"},
+        {"alarm-margins", "high-limit", 0, "above the peak"},
+        {"alarm-margins", "low-limit", 0, "above the baseline"},
+        {"alarm-margins", "low-limit", 100, "below the peak"},
+        {"alarm-margins", "peak", 0, "above the low limit"},
+        {"alarm-margins", "peak", 100, "below the high limit"},
+        {"safe-minutes", "free", 0, "half a minute is no minute"},
+        {"tolerance-band", "volume", 0, "no share of nothing"},
+        {"tolerance-band", "minute-volume", 0, "no share of nothing"},
+        {"tolerance-band", "pressure", 0, "no share of nothing"},
+        {"tolerance-band", "rate", 0, "no share of nothing"},
+    };
+    return std::ranges::any_of(kOpen, [&](const Open& open) {
+        return open.calculator == calculator && open.argument == argument && open.end == end;
+    });
+}
+
+/// Whether there is a number at this end, with the other arguments of the example or with any others: a high baseline
+/// needs a higher peak.
+bool is_answered(const CalculatorText& calculator, const ArgumentText& argument, double end) {
+    constexpr int kTries = 400;
+    Choices choices;
+    Arguments arguments = example_of(calculator);
+    for (int tries = 0; tries < kTries; ++tries) {
+        arguments[std::string{argument.name}] = {typed(end, argument)};
+        if (calculator.run(inputs_for(calculator.name, words_of(arguments)))) return true;
+        arguments = any_arguments(calculator, choices);
+    }
+    return false;
+}
+
 }  // namespace
 
 TEST_CASE("no calculator gives a number that is not one, endless or below zero, anywhere in its range") {
@@ -388,6 +439,19 @@ TEST_CASE("just outside an argument's range neither the book nor the calculator 
                 REQUIRE(std::holds_alternative<OutsideRange>(outcome));
                 CHECK(
                     std::get<OutsideRange>(outcome).sentences.front().starts_with(fmt::format("--{} ", argument.name)));
+            }
+        }
+}
+
+TEST_CASE("at both ends of an argument's range the calculator itself gives a number") {
+    for (const CalculatorText& calculator : calculator_book())
+        for (const ArgumentText& argument : calculator.arguments) {
+            if (!argument.from || !argument.to) continue;
+            for (const double end : {*argument.from, *argument.to}) {
+                CAPTURE(std::string{calculator.name});
+                CAPTURE(std::string{argument.name});
+                CAPTURE(end);
+                CHECK(is_answered(calculator, argument, end) != ends_before(calculator.name, argument.name, end));
             }
         }
 }
