@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <array>
 
+#include "layout/trial_furniture.hpp"
 #include "placed_sheet.hpp"
 
 namespace ventfolio::fuzz {
@@ -38,7 +39,7 @@ class Maker {
         document.language = "en";
         document.template_file = "trial.md";
         document.title = {text("Trial")};
-        made_.furniture = demo_furniture();
+        made_.furniture = testing::trial_furniture();
         add_setup();
         while (more()) document.blocks.push_back(top_block());
         return std::move(made_);

@@ -4,27 +4,6 @@
 #include "promise.hpp"
 
 namespace ventfolio::fuzz {
-namespace {
-
-Inlines plain(std::string text) {
-    Inline piece;
-    piece.text = std::move(text);
-    return {piece};
-}
-
-}  // namespace
-
-Furniture demo_furniture() {
-    Furniture one;
-    one.who = plain("Somebody");
-    one.identifier = plain("Record X-1");
-    one.page_of = "Page {page} of {pages}";
-    one.revision = plain("R1");
-    one.foot = {plain("The footer.")};
-    one.code = "ABC-DEF";
-    return one;
-}
-
 std::optional<PlacedSheet> check_placed(const Document& document, const Furniture& furniture, const PageSetup& setup) {
     Measurer measurer;  // of its own: one for all inputs would grow without end
     std::vector<Finding> findings;

@@ -4,8 +4,6 @@
 
 namespace ventfolio::fuzz {
 
-Furniture demo_furniture();
-
 /// Lays a document out. What may be printed lies inside the margins, and no text over another; what a finding refuses
 /// only has to come to an end. Nothing is returned for it.
 std::optional<PlacedSheet> check_placed(const Document& document, const Furniture& furniture, const PageSetup& setup);

@@ -2,6 +2,7 @@
 #include <cstdint>
 
 #include "demo_home.hpp"
+#include "layout/trial_furniture.hpp"
 #include "markup/expansion.hpp"
 #include "markup/markdown_source.hpp"
 #include "markup/render.hpp"
@@ -81,7 +82,7 @@ void check_template(std::string text) {
     if (!rendered.findings.empty()) return;
     promise(values_in(rendered.blocks) == values_in_markdown(from),
             "no value is lost or doubled on its way to the tree");
-    check_placed(document_of(std::move(rendered)), demo_furniture(), {});
+    check_placed(document_of(std::move(rendered)), testing::trial_furniture(), {});
 }
 
 }  // namespace

@@ -6,27 +6,11 @@
 #include <algorithm>
 
 #include "markup/render.hpp"
+#include "trial_furniture.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio::testing {
 namespace {
-
-Inlines plain(std::string text) {
-    Inline piece;
-    piece.text = std::move(text);
-    return {piece};
-}
-
-Furniture furniture() {
-    Furniture one;
-    one.who = plain("Somebody");
-    one.identifier = plain("Record X-1");
-    one.page_of = "Page {page} of {pages}";
-    one.revision = plain("R1");
-    one.foot = {plain("The footer.")};
-    one.code = "ABC-DEF";
-    return one;
-}
 
 std::string text_of(const TextRun& run) {
     std::string text;
@@ -59,7 +43,7 @@ Document document_of(const std::string& markdown, TemplateData::Object data, std
 LaidOut laid_out(const Document& document, const PageSetup& setup) {
     static Measurer measurer;
     LaidOut out;
-    out.sheet = lay_out(document, furniture(), setup, measurer, out.findings);
+    out.sheet = lay_out(document, trial_furniture(), setup, measurer, out.findings);
     return out;
 }
 

@@ -94,7 +94,7 @@ std::vector<TypedCommand> typed_commands(const CLI::App& program) {
     return all;
 }
 
-std::string placeholder(const TypedOption& option) {
+std::string value_shown(const TypedOption& option) {
     std::string value = option.choices.empty() ? "VALUE" : joined(option.choices, "|");
     if (option.positional && option.choices.empty()) {
         value = option.long_name;
@@ -106,10 +106,10 @@ std::string placeholder(const TypedOption& option) {
 }
 
 std::string spelling(const TypedOption& option) {
-    if (option.positional) return placeholder(option);
+    if (option.positional) return value_shown(option);
     std::string all = option.short_name;
     if (!option.long_name.empty()) all += (all.empty() ? "" : ", ") + option.long_name;
-    return option.takes_value ? all + " " + placeholder(option) : all;
+    return option.takes_value ? all + " " + value_shown(option) : all;
 }
 
 }  // namespace ventfolio

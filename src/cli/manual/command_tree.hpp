@@ -35,6 +35,6 @@ std::vector<TypedCommand> typed_commands(const CLI::App& program);
 /// "-o, --output VALUE", "--quiet", "PROFILE..."; a choice spells out what may stand there: "--format text|json".
 std::string spelling(const TypedOption& option);
 /// "VALUE", "text|json", "PROFILE...": what stands for a value.
-std::string placeholder(const TypedOption& option);
+std::string value_shown(const TypedOption& option);
 
 }  // namespace ventfolio

@@ -15,9 +15,9 @@ std::string usage_of(const TypedCommand& command) {
     std::string usage = "ventfolio " + command.name;
     for (const TypedOption& option : command.options)
         if (option.positional)
-            usage += " " + placeholder(option);
+            usage += " " + value_shown(option);
         else if (option.required)
-            usage += " " + option.long_name + " " + placeholder(option);
+            usage += " " + option.long_name + " " + value_shown(option);
     return usage + " [options]";
 }
 
