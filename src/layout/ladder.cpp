@@ -364,18 +364,25 @@ class Ladder {
         return pieces;
     }
 
-    Frame overleaf(std::size_t letter, bool leaves) {
+    /// The letter where the chart is left on side `number`, with the page on which it goes on. The third page is not
+    /// overleaf.
+    Frame leaving(std::size_t number) {
+        return connection(letters_, with_replaced(std::string{options_.overleaf}, "{page}",
+                                                  fmt::format("{}", room_.page + number + 1)));
+    }
+
+    Frame connection(std::size_t letter, const std::string& where) {
         Frame frame;
         const double side = connector_side(context_);
         frame.width = width_;
         frame.height = side;
         ++context_.node;
         frame.put(connector(letter, context_), columns_.way - side / 2, 0);
-        if (!leaves || options_.overleaf.empty()) return frame;
+        if (where.empty()) return frame;
         TextStyle look = plain_style(12 * context_.scale, Face::bold);
         look.leading = 1.2;
         const double left = columns_.way + side / 2 + mm(3);
-        frame.put_in_middle(set_text(words(options_.overleaf), look, width_ - left, "connector", context_), left);
+        frame.put_in_middle(set_text(words(where), look, width_ - left, "connector", context_), left);
         return frame;
     }
 
@@ -397,7 +404,7 @@ class Ladder {
     /// The letter where a side goes on from the one before.
     Rung entry() {
         Rung circle;
-        circle.frame = overleaf(letters_++, false);
+        circle.frame = connection(letters_++, {});
         circle.main_bottom = circle.frame.height;
         circle.node = context_.node;
         return circle;
@@ -418,7 +425,7 @@ class Ladder {
             way.add(rungs_[at]);
         }
         if (piece.field.empty() && first) piece.field = first->field;
-        if (!last && (first || side.to > side.from)) way.end_in(overleaf(letters_, true));
+        if (!last && (first || side.to > side.from)) way.end_in(leaving(number));
         if (last) put_end(piece.frame, side, space);
         return piece;
     }

@@ -22,8 +22,8 @@ struct LadderRoom {
 /// languages whose box of steps finds no room on its side, the first question and the box have a side in each.
 ///
 /// Options of the heading: `yes` is the word at the arrows down, `overleaf` stands beside the circle where the chart
-/// goes on, `again` says where the box of steps is, with its page for `{page}`. Class `.onward`: the steps stand beside
-/// the box of the first question and lead to the section below; the box may go on in a second piece.
+/// goes on, `again` says where the box of steps is, each with that page for `{page}`. Class `.onward`: the steps stand
+/// beside the box of the first question and lead to the section below; the box may go on in a second piece.
 Pieces set_ladder(const Section& section, double width, const LadderRoom& room, LayoutContext& context);
 
 }  // namespace ventfolio

@@ -20,7 +20,7 @@ class RandomLadder {
   public:
     explicit RandomLadder(unsigned seed) : random_{seed} {
         steps = 2 + pick(13);
-        markdown = "## {.ladder yes=\"Yes\" overleaf=\"Go on overleaf\" again=\"on page 1\"}\n\n";
+        markdown = "## {.ladder yes=\"Yes\" overleaf=\"Go on to page {page}\" again=\"on page 1\"}\n\n";
         if (pick(2) == 0) markdown += passage(14) + "\n\n";
         for (std::size_t at = 1; at < steps; ++at) add_step(at == 1);
         markdown += "1. ![Stop here](figure:end) " + passage(8) + "\n\n";
@@ -215,11 +215,12 @@ std::string text_of_role(const PlacedPage& page, std::string_view role) {
     return text;
 }
 
-/// A page goes on at the letter that the page before it ends with.
+/// A page goes on at the letter that the page before it ends with, and that one says where: the third is not overleaf.
 void check_connectors(const PlacedSheet& sheet, std::size_t sides) {
     for (std::size_t at = 0; at < sides; ++at) {
         const std::string in = at == 0 ? "" : std::string(1, static_cast<char>('A' + at - 1));
-        const std::string out = at + 1 == sides ? "" : std::string(1, static_cast<char>('A' + at)) + "Go on overleaf";
+        const std::string out =
+            at + 1 == sides ? "" : fmt::format("{}Go on to page {}", static_cast<char>('A' + at), at + 2);
         CHECK(text_of_role(sheet.pages[at], "connector") == in + out);
     }
 }
