@@ -124,7 +124,9 @@ struct StructureElement {
     Kind kind = Kind::sheet;
     std::size_t parent = 0;  ///< index; always a smaller one
     int level = 0;
-    std::string instead;  ///< words for what is drawn: what a figure shows, the letter that a check box stands for
+    std::string instead;     ///< words for what is drawn: what a figure shows, the letter that a check box stands for
+    std::string language{};  ///< BCP 47; empty: that of what it stands in
+    bool numbered = false;   ///< of a list: the labels of its items count
 };
 
 /// The pages of one sheet.

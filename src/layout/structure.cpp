@@ -14,6 +14,8 @@ constexpr std::string_view kBallotBox = "\u2610";
 /// Everything of a sheet's tree below one element after the other.
 class Numbering {
   public:
+    explicit Numbering(std::string second_language) : second_language_{std::move(second_language)} {}
+
     std::vector<StructureElement> take() { return std::move(elements_); }
 
     std::size_t add(Kind kind, std::size_t parent, int level = 0) {
@@ -21,6 +23,9 @@ class Numbering {
         return elements_.size() - 1;
     }
     void number_words(Inlines& inlines, std::size_t element);
+    void say_language(std::size_t element, std::string language) {
+        elements_.at(element).language = std::move(language);
+    }
     void number_blocks(std::vector<Block>& blocks, std::size_t parent);
 
   private:
@@ -31,12 +36,27 @@ class Numbering {
     void say_drawn_times(const Block& table);
     void number_row(TableRow& row, std::size_t table, Kind first, Kind others);
     void number_drawn(Inline& piece, std::size_t parent);
+    void number_beside(Inlines& inlines, std::size_t element);
+    void number_spans(Inlines& inlines, std::size_t element);
+    void add_span(const Inline& first, std::size_t parent);
 
     std::vector<StructureElement> elements_;
+    std::string second_language_;
     bool in_timeline_ = false;
 };
 
 bool is_drawn(const Inline& piece) { return is_shown(piece) || piece.kind == Inline::Kind::check_box; }
+
+bool has_no_words(const Inline& piece) { return piece.kind == Inline::Kind::line_break; }
+
+bool is_in_second_language(const Inlines& inlines) {
+    return std::ranges::any_of(inlines, &Inline::second) &&
+           std::ranges::all_of(inlines, [](const Inline& piece) { return piece.second || has_no_words(piece); });
+}
+
+bool is_in_both_languages(const Inlines& inlines) {
+    return std::ranges::any_of(inlines, &Inline::second) && !is_in_second_language(inlines);
+}
 
 bool is_empty(const TableRow& row) {
     return std::ranges::all_of(row.cells, [](const TableCell& cell) { return plain_text(cell.inlines).empty(); });
@@ -46,22 +66,43 @@ void Numbering::number_drawn(Inline& piece, std::size_t parent) {
     const bool figure = is_shown(piece);
     piece.element = add(figure ? Kind::figure : Kind::span, parent);
     elements_.back().instead = figure ? piece.alternative : std::string{kBallotBox};
+    if (piece.second) say_language(piece.element, second_language_);
 }
 
-/// Words alone belong to the element itself. Beside something drawn they are spans of it, so that all keep their order.
-void Numbering::number_words(Inlines& inlines, std::size_t element) {
-    if (std::ranges::none_of(inlines, is_drawn)) {
-        for (Inline& piece : inlines) piece.element = element;
-        return;
-    }
-    bool in_span = false;
+void Numbering::add_span(const Inline& first, std::size_t parent) {
+    const std::size_t span = add(Kind::span, parent);
+    if (first.second) say_language(span, second_language_);
+}
+
+/// Words beside something drawn, or beside words in another language, are spans, so that all keep their order.
+void Numbering::number_spans(Inlines& inlines, std::size_t element) {
+    const Inline* before = nullptr;  // of the open span
     for (Inline& piece : inlines) {
-        if (is_drawn(piece))
+        if (is_drawn(piece)) {
             number_drawn(piece, element);
-        else
-            piece.element = in_span ? elements_.size() - 1 : add(Kind::span, element);
-        in_span = !is_drawn(piece);
+            before = nullptr;
+            continue;
+        }
+        const bool goes_on = before && (has_no_words(piece) || before->second == piece.second);
+        if (!goes_on) {
+            add_span(piece, element);
+            before = &piece;
+        }
+        piece.element = elements_.size() - 1;
     }
+}
+
+/// Words alone belong to the element itself.
+void Numbering::number_words(Inlines& inlines, std::size_t element) {
+    if (std::ranges::any_of(inlines, is_drawn) || is_in_both_languages(inlines)) return number_spans(inlines, element);
+    for (Inline& piece : inlines) piece.element = element;
+    if (is_in_second_language(inlines)) say_language(element, second_language_);
+}
+
+/// Words that share an element with others: what it says of the language would hold for those, too.
+void Numbering::number_beside(Inlines& inlines, std::size_t element) {
+    if (is_in_second_language(inlines)) return number_spans(inlines, element);
+    number_words(inlines, element);
 }
 
 void Numbering::number_item(Block& item, std::size_t parent) {
@@ -78,6 +119,7 @@ void Numbering::number_item(Block& item, std::size_t parent) {
 
 void Numbering::number_list(Block& list, std::size_t parent) {
     const std::size_t own = add(Kind::list, parent);
+    elements_.back().numbered = list.ordered;
     for (Block& item : list.children) number_item(item, own);
 }
 
@@ -108,8 +150,9 @@ void Numbering::number_block(Block& block, std::size_t parent) {
         case Block::Kind::heading: {
             if (block.level <= 2) in_timeline_ = block.attributes.has("timeline");
             const std::size_t own = add(Kind::heading, parent, block.level);
-            number_words(block.inlines, own);
-            return number_words(block.aside, own);
+            if (block.aside.empty()) return number_words(block.inlines, own);
+            number_beside(block.inlines, own);
+            return number_beside(block.aside, own);
         }
         case Block::Kind::paragraph:
             return number_words(block.inlines, add(Kind::paragraph, parent));
@@ -143,8 +186,9 @@ void close_gaps_in_levels(std::vector<StructureElement>& elements) {
 }  // namespace
 
 std::vector<StructureElement> number_elements(Document& document) {
-    Numbering numbering;
+    Numbering numbering{document.second_language};
     const std::size_t sheet = numbering.add(Kind::sheet, 0);
+    numbering.say_language(sheet, document.language);
     numbering.number_words(document.title, numbering.add(Kind::heading, sheet, 1));
     numbering.number_blocks(document.blocks, sheet);
     std::vector<StructureElement> elements = numbering.take();

@@ -90,6 +90,7 @@ class ContentWriter {
     std::string out_;
     std::vector<std::size_t> marked_;
     std::optional<std::size_t> element_;  ///< of the stretch that is open
+    std::string_view artifact_;           ///< how it began, if it has no element
     struct Last {
         std::size_t element = Origin::kNoElement;
         Point end;
@@ -114,12 +115,22 @@ void ContentWriter::end_mark() {
     element_.reset();
 }
 
+/// What stands on each page is said to do so (ISO 32000-1, 14.8.2.2.2): some readers let people hear it on demand.
+std::string_view artifact(const std::string& role) {
+    if (role == "header") return "/Artifact <</Type /Pagination /Subtype /Header>> BDC\n";
+    if (role == "footer" || role == "code") return "/Artifact <</Type /Pagination /Subtype /Footer>> BDC\n";
+    return "/Artifact BMC\n";
+}
+
 void ContentWriter::mark(const Origin& origin) {
-    if (element_ == origin.element) return;
+    const bool is_artifact = origin.element == Origin::kNoElement;
+    const std::string_view begin = is_artifact ? artifact(origin.role) : "";
+    if (element_ == origin.element && artifact_ == begin) return;
     end_mark();
     element_ = origin.element;
-    if (origin.element == Origin::kNoElement) {
-        out_ += "/Artifact BMC\n";
+    artifact_ = begin;
+    if (is_artifact) {
+        out_ += begin;
         return;
     }
     out_ += fmt::format("/Span <</MCID {}>> BDC\n", marked_.size());

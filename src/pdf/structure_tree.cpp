@@ -1,7 +1,12 @@
 #include "pdf/structure_tree.hpp"
 
 #include <fmt/format.h>
+#include <cmath>
+#include <map>
 #include <stdexcept>
+#include <string_view>
+
+#include "pdf/drawn_area.hpp"
 
 namespace ventfolio {
 namespace {
@@ -35,7 +40,7 @@ std::string type_of(const StructureElement& element) {
         case Kind::cell:
             return "TD";
         case Kind::note:
-            return "Note";
+            return "Div";  // Note is for footnotes (ISO 14289-1, 7.9)
         case Kind::figure:
             return "Figure";
         case Kind::span:
@@ -59,10 +64,28 @@ std::vector<bool> in_use(const std::vector<StructureElement>& elements, const St
     return used;
 }
 
+/// Where the figures of a sheet stand, each on the first page that it is on: [left, bottom, right, top].
+std::map<std::size_t, std::array<double, 4>> figure_edges(const PlacedSheet& sheet) {
+    std::map<std::size_t, std::array<double, 4>> all;
+    for (const PlacedPage& page : sheet.pages) {
+        std::map<std::size_t, DrawnArea> areas;
+        for (const PlacedItem& item : page.items) {
+            const std::size_t element = item.origin.element;
+            if (element >= sheet.structure.size() || sheet.structure[element].kind != Kind::figure) continue;
+            areas[element].take_in(drawn_area(item));
+        }
+        for (const auto& [element, area] : areas)
+            all.try_emplace(element, std::array{std::floor(area.left), std::floor(page.height - area.bottom),
+                                                std::ceil(area.right), std::ceil(page.height - area.top)});
+    }
+    return all;
+}
+
 }  // namespace
 
-StructureTree::StructureTree(HaruDocument& document)
+StructureTree::StructureTree(HaruDocument& document, std::string language)
     : document_{document},
+      language_{std::move(language)},
       root_{document.new_indirect_dictionary()},
       whole_{document.new_indirect_dictionary()},
       sheets_{nullptr},
@@ -103,13 +126,24 @@ HPDF_Dict StructureTree::add_element(const StructureElement& element, HPDF_Dict 
     if (element.kind == Kind::figure) document_.add_text(own, "Alt", element.instead);
     if (element.kind != Kind::figure && !element.instead.empty())
         document_.add_text(own, "ActualText", element.instead);
-    if (element.kind == Kind::column_head || element.kind == Kind::row_head) {
-        const HPDF_Dict attributes = document_.add_dictionary(own, "A");
-        document_.add_name(attributes, "O", "Table");
-        document_.add_name(attributes, "Scope", element.kind == Kind::row_head ? "Row" : "Column");
-    }
     document_.add(siblings, own);
     return own;
+}
+
+/// Attributes of ISO 32000-1, 14.8.5: which cells a head is for, what the labels of a list are, where a figure stands.
+void StructureTree::add_attributes(const StructureElement& element, HPDF_Dict own, const std::optional<Edges>& drawn) {
+    const auto add = [&](const char* owner) {
+        const HPDF_Dict attributes = document_.add_dictionary(own, "A");
+        document_.add_name(attributes, "O", owner);
+        return attributes;
+    };
+    if (element.kind == Kind::column_head || element.kind == Kind::row_head)
+        document_.add_name(add("Table"), "Scope", element.kind == Kind::row_head ? "Row" : "Column");
+    if (element.kind == Kind::list && element.numbered) document_.add_name(add("List"), "ListNumbering", "Decimal");
+    if (element.kind == Kind::figure && drawn) {
+        const HPDF_Array box = document_.add_array(add("Layout"), "BBox");
+        for (const double edge : *drawn) document_.add_number(box, edge);
+    }
 }
 
 /// Numbers alone, where all are on one page; else each with its page.
@@ -142,12 +176,19 @@ void StructureTree::add_sheet(const PlacedSheet& sheet) {
     const std::vector<bool> used = in_use(sheet.structure, stretches);
     std::vector<HPDF_Dict> elements(sheet.structure.size());
     std::vector<HPDF_Array> children(sheet.structure.size());
+    const auto drawn = figure_edges(sheet);
+    std::vector<std::string_view> languages(sheet.structure.size());
     for (std::size_t at = 0; at < sheet.structure.size(); ++at) {
         if (!used[at]) continue;
         const StructureElement& element = sheet.structure[at];
         const bool top = at == 0;
         elements[at] =
             add_element(element, top ? whole_ : elements[element.parent], top ? sheets_ : children[element.parent]);
+        const std::string_view around = top ? std::string_view{language_} : languages[element.parent];
+        languages[at] = element.language.empty() ? around : std::string_view{element.language};
+        if (languages[at] != around) document_.add_ascii(elements[at], "Lang", element.language);
+        const auto edges = drawn.find(at);
+        add_attributes(element, elements[at], edges == drawn.end() ? std::nullopt : std::optional{edges->second});
         children[at] = document_.add_array(elements[at], "K");
         add_stretches(stretches[at], elements[at], children[at]);
     }

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <array>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "layout/drawing.hpp"
@@ -12,7 +15,8 @@ namespace ventfolio {
 /// their columns.
 class StructureTree {
   public:
-    explicit StructureTree(HaruDocument& document);
+    /// `language` is that of the file: only what is in another one says so.
+    StructureTree(HaruDocument& document, std::string language);
 
     /// A page in print order, with the element that each marked stretch of it belongs to.
     void add_page(HPDF_Page page, std::vector<std::size_t> marked);
@@ -33,12 +37,17 @@ class StructureTree {
         std::size_t number = 0;
     };
 
+    /// An area of a page in the file's coordinates, [left, bottom, right, top], in whole points.
+    using Edges = std::array<double, 4>;
+
     std::vector<std::vector<Stretch>> stretches_of(const PlacedSheet& sheet) const;
     HPDF_Dict add_element(const StructureElement& element, HPDF_Dict parent, HPDF_Array siblings);
+    void add_attributes(const StructureElement& element, HPDF_Dict own, const std::optional<Edges>& drawn);
     void add_stretches(const std::vector<Stretch>& stretches, HPDF_Dict element, HPDF_Array children);
     void add_parents(const std::vector<HPDF_Dict>& elements);
 
     HaruDocument& document_;
+    std::string language_;
     HPDF_Dict root_;
     HPDF_Dict whole_;          ///< the element Document
     HPDF_Array sheets_;        ///< its children

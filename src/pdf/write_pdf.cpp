@@ -8,6 +8,7 @@
 #include "pdf/content.hpp"
 #include "pdf/fonts.hpp"
 #include "pdf/haru.hpp"
+#include "pdf/metadata.hpp"
 #include "pdf/pictures.hpp"
 #include "pdf/structure_tree.hpp"
 #include "pdf/subset.hpp"
@@ -113,6 +114,10 @@ void add_catalog_entries(HaruDocument& document, const PdfRequest& request) {
     document.add_flag(preferences, "DisplayDocTitle", true);
     document.add_name(preferences, "PrintScaling", "None");
     document.add_text(document.information(), "Title", request.title);
+    const HPDF_Dict about = document.new_stream(metadata(request.title, request.language));
+    document.add_name(about, "Type", "Metadata");
+    document.add_name(about, "Subtype", "XML");
+    document.add(catalog, "Metadata", about);
     document.add_ascii(document.information(), "Producer", "ventfolio");
 }
 
@@ -123,7 +128,7 @@ std::string write_pdf(const PdfRequest& request) {
     HaruDocument document;
     const Fonts fonts = embed_fonts(document, used_letters(request));
     EmbeddedPictures pictures{document};
-    StructureTree structure{document};
+    StructureTree structure{document, request.language};
     for (const PdfSheet& sheet : request.sheets) {
         HPDF_Page first = nullptr;
         for (const PlacedPage& placed : sheet.placed->pages) {

@@ -38,6 +38,48 @@ std::string outline_of(const std::string& markdown) {
 
 }  // namespace
 
+TEST_CASE("each passage in the second language says so") {
+    Document document = document_of("First.\n\nSecond.\n\n| A | |\n|---|---|\n| b | c |");
+    document.language = "en";
+    document.second_language = "es";
+    document.blocks[1].inlines[0].second = true;
+    // "b" with its translation under it.
+    Inlines& cell = document.blocks[2].rows[0].cells[0].inlines;
+    Inline line_break = cell[0];
+    line_break.kind = Inline::Kind::line_break;
+    Inline translated = cell[0];
+    translated.second = true;
+    cell.push_back(line_break);
+    cell.push_back(translated);
+    const std::vector<StructureElement> elements = number_elements(document);
+    std::string said;
+    for (const StructureElement& element : elements)
+        if (!element.language.empty()) said += std::string{name_of(element.kind)} + " " + element.language + ", ";
+    CHECK(said == "sheet en, paragraph es, span es, ");
+    CHECK(elements[cell[0].element].kind == Kind::span);
+    CHECK(elements[cell[0].element].language.empty());
+    CHECK(elements[cell[2].element].language == "es");
+}
+
+TEST_CASE("a heading in one language with an aside in the other keeps them apart") {
+    Document document = document_of("## Head");
+    document.second_language = "es";
+    document.blocks[0].aside = document.blocks[0].inlines;
+    document.blocks[0].aside[0].second = true;
+    const std::vector<StructureElement> elements = number_elements(document);
+    CHECK(outline(elements) == "sheet .heading1 .heading2 ..span ");
+    CHECK(elements[2].language.empty());
+    CHECK(elements[3].language == "es");
+}
+
+TEST_CASE("lists that count are told from those that do not") {
+    Document document = document_of("1. a\n\nWords.\n\n- b");
+    std::string numbered;
+    for (const StructureElement& element : number_elements(document))
+        if (element.kind == Kind::list) numbered += element.numbered ? "yes " : "no ";
+    CHECK(numbered == "yes no ");
+}
+
 TEST_CASE("the structure follows the template") {
     struct Row {
         const char* markdown;

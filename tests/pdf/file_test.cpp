@@ -117,6 +117,23 @@ TEST_CASE("the title is kept letter by letter") {
     }
 }
 
+TEST_CASE("the metadata are XML with title and language, and nothing else") {
+    for (const std::string title : {"Bedside card", "Thẻ <đầu> & \"giường\""}) {
+        CAPTURE(title);
+        const std::string pdf = titled(title);
+        const Ran ran = judged(pdf,
+                               "pdfinfo -meta sample.pdf | python3 -c 'import sys, xml.etree.ElementTree as E\n"
+                               "for e in E.parse(sys.stdin.buffer).getroot().iter():\n"
+                               "  if (e.text or \"\").strip(): print(e.text)'");
+        CHECK(ran.err == "");
+        CHECK(ran.out == "application/pdf\n" + title + "\nvi\n");
+        const json all = objects(pdf);
+        const json about = all.at("obj:" + catalog(all).at("/Metadata").get<std::string>()).at("stream").at("dict");
+        CHECK(about.at("/Type") == "/Metadata");  // ISO 32000-1, 14.3.2
+        CHECK(about.at("/Subtype") == "/XML");
+    }
+}
+
 TEST_CASE("the catalog says language, true size, title and how to open") {
     const json all = objects(titled("Bedside card"));
     const json root = catalog(all);
@@ -178,8 +195,8 @@ TEST_CASE("documents can be written side by side") {
 
 TEST_CASE("a file says nothing about when, where and by whom it was made") {
     const Ran ran = judged(sample(), "qpdf --qdf --object-streams=disable --no-original-object-ids sample.pdf -");
-    for (const std::string leak : {"Date", "D:19", "D:20", "/Author", "/Creator", "Metadata", "libharu", "Haru",
-                                   "HarfBuzz", "/home", "/usr", "/build", ".ttf"}) {
+    for (const std::string leak : {"Date", "D:19", "D:20", "/Author", "/Creator", "xmp:", "libharu", "Haru", "HarfBuzz",
+                                   "/home", "/usr", "/build", ".ttf"}) {
         CAPTURE(leak);
         CHECK_FALSE(holds(ran.out, leak));
     }

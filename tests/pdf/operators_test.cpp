@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 #include <limits>
+#include <sstream>
 #include <string>
 
 #include "drawings.hpp"
@@ -39,6 +40,28 @@ PlacedItem plain(std::u32string text, Face face = Face::regular) {
 }
 
 }  // namespace
+
+TEST_CASE("header and footer are artifacts that say what they are, a line beside them is one that does not") {
+    const auto in_role = [](PlacedItem item, const char* role) {
+        item.origin.role = role;
+        return item;
+    };
+    const std::string all =
+        page_content(page(200, 100,
+                          {in_role(plain(U"a"), "header"), in_role(plain(U"b"), "header"), rule({0, 20}, {99, 20}, 1),
+                           in_role(plain(U"c"), "footer"), in_role(plain(U"d"), "code")}),
+                     {.regular = "F1", .bold = "F2"})
+            .operators;
+    std::string marks;
+    std::istringstream lines{all};
+    for (std::string text; std::getline(lines, text);)
+        if (text.ends_with("BDC") || text.ends_with("BMC") || text == "EMC") marks += text + "\n";
+    // ISO 32000-1, 14.8.2.2.2 and table 330 with its Subtype for running heads.
+    CHECK(marks ==
+          "/Artifact <</Type /Pagination /Subtype /Header>> BDC\nEMC\n"
+          "/Artifact BMC\nEMC\n"
+          "/Artifact <</Type /Pagination /Subtype /Footer>> BDC\nEMC\n");
+}
 
 TEST_CASE("numbers are written as ISO 32000-1, 7.3.3 allows, to 1/100") {
     struct Row {

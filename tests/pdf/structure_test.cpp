@@ -1,7 +1,9 @@
 #include <doctest/doctest.h>
 
+#include <map>
 #include <nlohmann/json.hpp>
 #include <string>
+#include <vector>
 
 #include "drawings.hpp"
 #include "pdf/write_pdf.hpp"
@@ -67,7 +69,60 @@ TEST_CASE("another maker's program reads the structure with its words in their o
           "Document\nSect\nH1 (block)\n\"Title\"\nTable (block)\n"
           "TR\nTH:\n/Scope /Column\n\"Item\"\nTH:\n/Scope /Column\n\"Count\"\n"
           "TR\nTH:\n/Scope /Row\n\"Tube\"\nTD\n\"2\"\n"
-          "Figure\n\"\"\nP (block)\n\"first second\"\n");
+          "Figure:\n/BBox [19 491 41 493]\n\"\"\nP (block)\n\"first second\"\n");
+}
+
+TEST_CASE("a passage in another language than its file says so, and what stands in it does not repeat it") {
+    PlacedSheet placed = tagged_sheet();
+    placed.structure[0].language = "en-US";  // that of the file
+    placed.structure[2].language = "es";
+    placed.structure[4].language = "es";
+    placed.structure[5].language = "en-US";
+    const json all = objects(write_pdf({.title = "Sheet", .language = "en-US", .sheets = {{&placed, ""}}}));
+    std::map<std::string, std::vector<std::string>> languages;  // by type
+    for (const auto& [name, entry] : all.items()) {
+        const json& value = entry.contains("value") ? entry.at("value") : json{};
+        if (value.is_object() && value.contains("/S") && value.contains("/Lang"))
+            languages[value.at("/S")].push_back(value.at("/Lang"));
+    }
+    CHECK(languages == std::map<std::string, std::vector<std::string>>{{"/TH", {"u:en-US"}}, {"/Table", {"u:es"}}});
+}
+
+TEST_CASE("a list that counts says how, and one that does not says nothing") {
+    PlacedSheet placed = tagged_sheet();
+    placed.structure[10].kind = Kind::list;
+    placed.structure[10].numbered = true;
+    const auto heard = [&] {
+        return judged(write_pdf({.title = "Sheet", .language = "en-US", .sheets = {{&placed, ""}}}),
+                      "pdfinfo -struct sample.pdf")
+            .out;
+    };
+    CHECK(heard().find("/ListNumbering /Decimal") != std::string::npos);
+    placed.structure[10].numbered = false;
+    CHECK(heard().find("/ListNumbering") == std::string::npos);
+}
+
+TEST_CASE("a figure's box holds all that is drawn of it on its first page") {
+    // By hand: the sign's line of 1 pt from (20, 300) to (40, 300) on a page 792 pt high; a box of 10 by 6 pt, whose
+    // line of 2 pt reaches 1 pt out; a curve with its control points. Whole points, outwards; y upwards (ISO
+    // 32000-1, 14.8.5.4).
+    PlacedSheet placed = tagged_sheet();
+    std::vector<PlacedItem>& items = placed.pages[1].items;
+    items.push_back(of_element(box(50, 310, 10, 6, 2, false), 9));
+    const auto bounds = [&] {
+        const json all = objects(write_pdf({.title = "Sheet", .language = "en-US", .sheets = {{&placed, ""}}}));
+        for (const auto& [name, entry] : all.items())
+            if (entry.contains("value") && entry.at("value").is_object() &&
+                entry.at("value").value("/S", "") == "/Figure")
+                return entry.at("value").at("/A");
+        return json{};
+    };
+    CHECK(bounds() == json{{"/O", "/Layout"}, {"/BBox", {19, 475, 61, 493}}});
+    items.push_back(of_element(path({{Path::Segment::Kind::move, {20, 300}, {}, {}},
+                                     {Path::Segment::Kind::curve, {10, 290}, {70, 290}, {65, 300}}},
+                                    0.5, false),
+                               9));
+    CHECK(bounds() == json{{"/O", "/Layout"}, {"/BBox", {9, 475, 71, 503}}});
 }
 
 TEST_CASE("a blank for the ear does not move the letters that follow it") {
