@@ -1,0 +1,101 @@
+# Run by cpack for each kind of package, between installing into a folder of its own and packing that folder.
+cmake_minimum_required(VERSION 3.25)
+set(debian_documents /usr/share/doc)
+set(common_licenses /usr/share/common-licenses)
+
+# The licence texts of a Debian package, as it has them installed.
+function(read_licence package variable)
+  set(file "${debian_documents}/${package}/copyright")
+  if(NOT EXISTS "${file}")
+    message(FATAL_ERROR "The package cannot be made: ${file} is missing, the licence of what it would hold. "
+      "Install it again: apt-get install --reinstall ${package}")
+  endif()
+  file(READ "${file}" text)
+  set(${variable} "${text}" PARENT_SCOPE)
+endfunction()
+
+# What the program is made of that no other package brings: our own, the font, and libraries that are headers only.
+function(write_copyright folder)
+  file(READ "${CPACK_RESOURCE_FILE_LICENSE}" text)
+  file(READ "${CPACK_VENTFOLIO_FONT_LICENSE}" font)
+  string(PREPEND text "ventfolio, ${CPACK_PACKAGE_CONTACT}\n\n")
+  string(APPEND text "\n\n== Inside the program: the font\n\n${font}")
+  foreach(package IN LISTS CPACK_VENTFOLIO_INSIDE)
+    read_licence(${package} licence)
+    string(APPEND text "\n\n== Inside the program: headers of the Debian package ${package}\n\n${licence}")
+  endforeach()
+  file(WRITE "${folder}/copyright" "${text}")
+endfunction()
+
+# The Debian package that a file came with. What lies in /usr/lib may have been packed as /lib, and the other way round.
+function(package_of file variable)
+  string(REGEX REPLACE "^/usr" "" short "${file}")
+  execute_process(COMMAND dpkg-query --search "${short}" "/usr${short}" OUTPUT_VARIABLE found ERROR_QUIET)
+  if(NOT found MATCHES "^([^:,\n]+)[:,]")
+    message(FATAL_ERROR "The archive cannot be made: no Debian package brought ${file}, so its licence is not known")
+  endif()
+  set(${variable} "${CMAKE_MATCH_1}" PARENT_SCOPE)
+endfunction()
+
+# Copies the licence of a package, and those that all of Debian shares if it names some.
+function(bundle_licence package folder)
+  read_licence(${package} licence)
+  file(WRITE "${folder}/${package}" "${licence}")
+  string(REGEX MATCHALL "${common_licenses}/[A-Za-z0-9.-]*[A-Za-z0-9]" named "${licence}")
+  foreach(text IN LISTS named)
+    cmake_path(GET text FILENAME name)
+    file(REAL_PATH "${text}" file)
+    file(MAKE_DIRECTORY "${folder}/common-licenses")
+    file(COPY_FILE "${file}" "${folder}/common-licenses/${name}")
+  endforeach()
+endfunction()
+
+# Copies every library that the program loads, except for the C library: that belongs to the kernel's side of a machine, and
+# its loader stands in the program by its absolute path.
+function(bundle_libraries root documents)
+  file(GET_RUNTIME_DEPENDENCIES EXECUTABLES "${root}/bin/ventfolio"
+    RESOLVED_DEPENDENCIES_VAR libraries UNRESOLVED_DEPENDENCIES_VAR missing)
+  if(missing)
+    message(FATAL_ERROR "The archive cannot be made: the program needs libraries that are not here: ${missing}")
+  endif()
+  file(MAKE_DIRECTORY "${root}/lib/ventfolio")
+  set(packages ${CPACK_VENTFOLIO_INSIDE})
+  string(CONCAT table "Libraries in lib/ventfolio, the Debian packages that they were taken from, and their sources.\n"
+    "The licence of each is in the file named after its package. Its source: apt-get source SOURCE=VERSION\n\n")
+  foreach(library IN LISTS libraries)
+    package_of("${library}" package)
+    if(package STREQUAL "libc6")
+      continue()
+    endif()
+    cmake_path(GET library FILENAME name)
+    file(REAL_PATH "${library}" file)
+    file(COPY_FILE "${file}" "${root}/lib/ventfolio/${name}")
+    execute_process(COMMAND dpkg-query --show "--showformat=\${source:Package}=\${source:Version}" ${package}
+      OUTPUT_VARIABLE source COMMAND_ERROR_IS_FATAL ANY)
+    list(APPEND packages ${package})
+    string(APPEND table "${name} ${package} ${source}\n")
+  endforeach()
+  list(REMOVE_DUPLICATES packages)
+  foreach(package IN LISTS packages)
+    bundle_licence(${package} "${documents}/licenses")
+  endforeach()
+  file(WRITE "${documents}/licenses/LIBRARIES" "${table}")
+endfunction()
+
+# Where Debian looks for things, and in which form.
+function(keep_to_debian root)
+  file(MAKE_DIRECTORY "${root}/share/zsh/vendor-completions")
+  file(RENAME "${root}/share/zsh/site-functions/_ventfolio" "${root}/share/zsh/vendor-completions/_ventfolio")
+  file(REMOVE_RECURSE "${root}/share/zsh/site-functions")
+  file(GLOB pages "${root}/share/man/man*/*")
+  execute_process(COMMAND gzip -9n ${pages} COMMAND_ERROR_IS_FATAL ANY)
+endfunction()
+
+set(root "${CPACK_TEMPORARY_INSTALL_DIRECTORY}${CPACK_PACKAGING_INSTALL_PREFIX}")
+set(documents "${root}/share/doc/ventfolio")
+write_copyright("${documents}")
+if(CPACK_GENERATOR STREQUAL "DEB")
+  keep_to_debian("${root}")
+else()
+  bundle_libraries("${root}" "${documents}")
+endif()
