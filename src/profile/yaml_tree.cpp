@@ -23,6 +23,17 @@ constexpr std::size_t kDeepest = 32;
 /// Thrown through the YAML library to end its work; caught below.
 struct StopParsing {};
 
+/// "7 Alder Lane #2" and "Apt # 2" are meant as one text, and YAML reads the end as a remark. A remark of words has a
+/// blank and a letter behind its #.
+bool words_follow_number_sign(std::string_view rest_of_text) {
+    const auto sign = rest_of_text.find_first_not_of(' ');
+    if (sign == 0 || sign == std::string_view::npos || rest_of_text[sign] != '#') return false;
+    const std::string_view remark = rest_of_text.substr(sign + 1, rest_of_text.find_first_of("\r\n") - sign - 1);
+    const auto first = remark.find_first_not_of(' ');
+    if (first == std::string_view::npos) return false;
+    return first == 0 || (remark[first] >= '0' && remark[first] <= '9');
+}
+
 /// Builds the tree from the library's events. Its marks count bytes from 0, a byte-order mark left out.
 class TreeBuilder final : public YAML::EventHandler {
   public:
@@ -172,6 +183,15 @@ void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string& tag, YAML:
     const std::string_view source = text_.substr(node.place.begin, *end - node.place.begin);
     const bool quoted = source.starts_with('"') || source.starts_with('\'');
     if (quoted && source.find('\n') != std::string_view::npos) long_quotation_ = node.place;
+    if (node.plain && words_follow_number_sign(text_.substr(*end))) {
+        const std::size_t sign = text_.find('#', *end);
+        findings_.refuse({"text-cut-at-number-sign", places_.place(sign, sign + 1), "",
+                          "The text ends before this number sign: what follows a blank and # is left out.",
+                          "left out from here",
+                          "If it belongs to the text, put the whole text in quotation marks. If it is a remark, put a "
+                          "blank behind the #, and words."});
+        node.kind = YamlNode::Kind::broken;
+    }
     node.text = normal_form(value);
     if (const auto bad = first_unprintable(node.text)) {
         findings_.refuse({"control-character-in-text", node.place, "",

@@ -103,7 +103,7 @@ TEST_CASE("schema without a word is still that of the profile") {
 TEST_CASE("values of private fields stand in no report, unless they are asked for") {
     const Scratch folder;
     folder.save("home.yaml", with_replaced(contents(profile_path("adult-tracheostomy")),
-                                           "weight_date: ", "weight_date: 1977-12-24 #"));
+                                           "weight_date: ", "weight_date: 1977-12-24  # was "));
     const Ran text = ventfolio_in(folder, "check home.yaml --on 2026-02-03");
     const Ran json = ventfolio_in(folder, "check home.yaml --on 2026-02-03 --format json");
     CHECK(text.status == 1);
