@@ -79,7 +79,8 @@ void cuff_pressure_unusual(const Household& home, Report& report) {
 void cuff_order_missing(const Household& home, Report& report) {
     if (home.neck_tube == nullptr || home.neck_tube->cuff.is_none()) return;
     const std::string what = missing_of_cuff_order(*home.neck_tube);
-    if (!what.empty()) report.at(home.neck_tube->cuff, "no order for it").with("what", what);
+    if (!what.empty())
+        report.at(home.neck_tube->cuff, "no order for it").also(home.neck_tube->cuff_order).with("what", what);
 }
 
 void cuff_order_contradicts_cuff(const Household& home, Report& report) {

@@ -103,6 +103,7 @@ void pressure_reference_missing(const Household& home, Report& report) {
         for (const Field<Pressure>* pressure : stated) {
             if (!pressure->given()) continue;
             report.at(*pressure, "total, or above the baseline?")
+                .also(order.pressure_reference)
                 .also(order.baseline_pressure)
                 .with("rx", rx.name)
                 .with("value", *pressure)

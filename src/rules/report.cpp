@@ -29,6 +29,14 @@ struct Writer {
     std::string operator()(const TextList& texts) const { return joined(texts, ", "); }
 };
 
+/// What to write and where, seen from the item of a list that it stands in: "alarms.low_rate", "suction.depth".
+std::string_view path_in_item(std::string_view path) {
+    for (auto dot = path.rfind('.'); dot != std::string_view::npos && dot > 0; dot = path.rfind('.', dot - 1))
+        if (dot + 1 < path.size() && path[dot + 1] >= '0' && path[dot + 1] <= '9')
+            return path.substr(path.find('.', dot + 1) + 1);
+    return path;
+}
+
 }  // namespace
 
 std::string written(const FieldBase& field, Zeros zeros) {
@@ -59,6 +67,7 @@ std::string filled(std::string_view sentence, const Finding& finding) {
 
 Draft& Draft::also(Spot spot, std::string label) {
     const FieldRecord& record = index_->of(spot.address);
+    if (spot.absent) label += fmt::format("{}: {}", label.empty() ? "not written" : "", path_in_item(record.path));
     finding().marks.push_back({*file_, record.place, record.path, std::move(label)});
     return *this;
 }

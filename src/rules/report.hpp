@@ -13,9 +13,10 @@ namespace ventfolio {
 /// Anything of a profile that a finding can point at.
 struct Spot {
     const void* address;
-    Spot(const FieldBase& field) : address{&field} {}
-    Spot(const GroupBase& group) : address{&group} {}
-    Spot(const ListBase& list) : address{&list} {}
+    bool absent;  ///< its key is not written
+    Spot(const FieldBase& field) : address{&field}, absent{field.state == FieldState::absent} {}
+    Spot(const GroupBase& group) : address{&group}, absent{group.state == FieldState::absent} {}
+    Spot(const ListBase& list) : address{&list}, absent{list.state == FieldState::absent} {}
 };
 
 /// A finding being written by a check.
@@ -24,7 +25,8 @@ class Draft {
     Draft(std::vector<Finding>& findings, std::size_t at, const FieldIndex& index, const std::string& file)
         : findings_{&findings}, at_{at}, index_{&index}, file_{&file} {}
 
-    /// A further field at odds, with a few words for its caret line.
+    /// A further field at odds, with a few words for its caret line. One that is not written is named there, since the
+    /// caret stands at what is around it.
     Draft& also(Spot spot, std::string label = {});
     /// A number that led to the finding; replaces {name} in the rule's sentence.
     Draft& with(std::string name, std::string text);

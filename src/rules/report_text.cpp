@@ -81,7 +81,8 @@ std::string quote(const Mark& mark, std::span<const SourceText> sources, const R
     const SourceText* source = source_named(sources, mark.file);
     if (!mark.place.known() || source == nullptr) return {};
     const std::string_view line = source->line(mark.place.line);
-    if (style.mask && line.starts_with('#')) return {};  // nothing but asterisks would be left of a comment
+    if (style.mask && line.starts_with('#'))  // nothing but asterisks would be left of a comment
+        return mark.label.empty() ? std::string{} : fmt::format("      | {}\n", mark.label);
     QuotedLine quoted = quoted_line(line);
     CaretSpan caret{mark.place.column - 1, mark.place.column};
     if (mark.place.end > mark.place.begin) {

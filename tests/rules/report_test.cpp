@@ -78,6 +78,36 @@ adult-tracheostomy.yaml:195:22: refuse: P1: the high-pressure alarm 20 cmH2O is 
 )");
 }
 
+TEST_CASE("a key that is not written is named where the caret can only show what is around it") {
+    struct Row {
+        const char* edits;
+        const char* rule;
+        const char* label;
+    };
+    constexpr Row rows[] = {
+        {"remove: prescriptions.1.rate", "setting-missing-for-mode", "needed here: rate"},
+        {"remove: prescriptions.1.alarms.low_minute_volume", "setting-missing-for-mode",
+         "needed here: alarms.low_minute_volume"},
+        {"remove: suction.depth", "suction-depth-missing", "no depth is recorded: suction.depth"},
+        {"remove: suction", "suction-depth-missing", "no depth is recorded: suction.depth"},
+        {"remove: airway.upper", "upper-airway-unknown", "not written: airway.upper"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.edits});
+        const Judged judged = judged_home("adult-tracheostomy", row.edits);
+        const Finding* finding = judged.finding(row.rule);
+        CAPTURE(ventfolio::testing::summary(judged.findings));
+        REQUIRE(finding != nullptr);
+        CHECK(finding->marks[0].label == row.label);
+    }
+    // At the top of the file there is nothing to quote from; the words stay.
+    const Judged judged = judged_home("adult-tracheostomy", "remove: suction");
+    ReportStyle style;
+    style.mask = audiences_of;
+    CHECK(report_text(judged.findings, {&judged.source, 1}, style).find("no depth is recorded: suction.depth\n") !=
+          std::string::npos);
+}
+
 TEST_CASE("a key is no value: a message that uses its word stays readable") {
     const Judged judged = judged_home("adult-tracheostomy", "prescriptions.0.when_used: [{hours: 8 PM to 7 AM}]");
     ReportStyle style;
