@@ -21,7 +21,8 @@ constexpr std::array kRows{
         "Check that the line begins in the same column as the keys around it and that the line above has its colon; "
         "put a text that holds a colon and a blank in quotation marks."},
     Row{"end of map not found", kSyntax, "This line does not fit under the lines above it.", "does not fit here",
-        "Let all keys of one group begin in the same column, and write nothing after a closing quotation mark."},
+        "Let all keys of one group begin in the same column, and write nothing after a closing quotation mark. A group "
+        "that has none behind its colon has no keys inside: delete them."},
     Row{"end of sequence not found", kSyntax, "This line does not fit into the list above it.", "does not fit here",
         "Let all dashes of one list begin in the same column."},
     Row{"end of map flow not found", kSyntax, "A brace { is not closed, or a comma is missing.", "expected , or }",

@@ -61,6 +61,56 @@ TEST_CASE("the starter leaves essential keys empty, so that a forgotten one is r
         if (finding.rule == "value-empty") ++empty;
     }
     CHECK(empty > 20);
+    const std::string whole = starter_profile(blank<Profile>());
+    CHECK(whole.find("Fill in the " + std::to_string(empty) + " blanks") != std::string::npos);
+    const std::size_t end = whole.find("# ======== End of the first part");
+    REQUIRE(end != std::string::npos);
+    for (const Finding& finding : findings)
+        if (finding.rule == "value-empty") CHECK(finding.marks[0].place.begin < end);
+}
+
+TEST_CASE("a group that must be there and has no essential key has its expected ones as blanks") {
+    struct Limits {
+        Field<std::string> optional_one;
+        Field<std::string> expected_one;
+        void describe(Visitor& visitor) {
+            visitor.leaf({.key = "optional_one"}, optional_one);
+            visitor.leaf({.key = "expected_one", .grade = Grade::expected}, expected_one);
+        }
+    };
+    struct One {
+        Group<Limits> limits;
+        void describe(Visitor& visitor) { visitor.group({.key = "limits", .grade = Grade::essential}, limits); }
+    };
+    const std::string starter = starter_profile(blank<One>());
+    CHECK(starter.find("Fill in the 1 blanks") != std::string::npos);
+    CHECK(starter.find("\nlimits:\n") != std::string::npos);
+    CHECK(starter.find("\n  expected_one:\n") != std::string::npos);
+    CHECK(starter.find("\n  #optional_one:\n") != std::string::npos);
+}
+
+TEST_CASE("a group of the same keys is explained once among its neighbours, where it stands first") {
+    struct Contact {
+        Field<std::string> phone;
+        void describe(Visitor& visitor) {
+            visitor.leaf({.key = "phone", .grade = Grade::essential, .help = "number to dial"}, phone);
+        }
+    };
+    struct Three {
+        Group<Contact> hospital;
+        Group<Contact> provider;
+        Group<Contact> family;
+        void describe(Visitor& visitor) {
+            visitor.group({.key = "hospital"}, hospital);
+            visitor.group({.key = "provider", .grade = Grade::essential}, provider);
+            visitor.group({.key = "family"}, family);
+        }
+    };
+    const std::string starter = starter_profile(blank<Three>());
+    CHECK(starter.find("# provider (essential).\nprovider:\n  # number to dial (essential; text).\n  phone:\n") !=
+          std::string::npos);
+    CHECK(starter.find("# hospital (optional). Same keys as provider.\n#hospital:\n  #phone:\n") != std::string::npos);
+    CHECK(starter.find("# family (optional). Same keys as provider.\n#family:\n  #phone:\n") != std::string::npos);
 }
 
 TEST_CASE("every key of the starter can be taken into use by removing its number sign") {
