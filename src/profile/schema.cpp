@@ -11,6 +11,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+constexpr std::string_view kDate = "(19|20|21)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])";
+constexpr std::string_view kClockTime =
+    "(noon|midnight|0*([1-9]|1[0-2])(:[0-5][0-9])? ?(AM|PM)|0*([0-9]|1[0-9]|2[0-3]):[0-5][0-9])";
 constexpr std::string_view kNumber = R"(-?([0-9]+(\.[0-9]+)?|\.[0-9]+))";
 
 std::string escaped(std::string_view text) {
@@ -57,13 +60,13 @@ Json value_schema(const FieldInfo& info, const FieldBase& field) {
         case ValueKind::flag:
             return {{"type", "boolean"}};
         case ValueKind::date:
-            return text_with("^(19|20|21)[0-9]{2}-[0-9]{2}-[0-9]{2}$");
+            return text_with(fmt::format("^{}$", kDate));
         case ValueKind::moment:
-            return text_with("^(19|20|21)[0-9]{2}-[0-9]{2}-[0-9]{2} .+$");
+            return text_with(fmt::format("^{} {}$", kDate, kClockTime));
         case ValueKind::clock_span:
-            return text_with("^.+ to .+$");
+            return text_with(fmt::format("^{} +to +{}$", kClockTime, kClockTime));
         case ValueKind::interval:
-            return text_with("^[0-9]+ (day|week|month|year)s?$");
+            return text_with("^0*[1-9][0-9]* (day|week|month|year)s?$");
         case ValueKind::revision:
             return text_with("^R[0-9]{1,4}[a-z]?$");
         case ValueKind::measure:

@@ -184,18 +184,20 @@ TEST_CASE("the schema's patterns and the reader agree on what a quantity is") {
         bool good;
     };
     constexpr Row rows[] = {
-        {"weight", "35 kg", true},          {"weight", "35.5 lb", true},
-        {"weight", ".5 kg", true},          {"weight", "35", false},
-        {"weight", "35kg", false},          {"weight", "35 KG", false},
-        {"weight", "35 cm", false},         {"weight", "5. kg", false},
-        {"weight", "1e1 kg", false},        {"weight", "3,5 kg", false},
-        {"humidifier", "37 °C", true},      {"humidifier", "37 C", true},
-        {"humidifier", "98.6 degF", true},  {"oxygen_level", "92 %", true},
-        {"oxygen_level", "92%", true},      {"oxygen_level", "92 percent", true},
-        {"tidal_volume", "350 mL", true},   {"tidal_volume", "350 ml", false},
-        {"revision", "R2a", true},          {"revision", "R2ab", false},
-        {"tube_change", "1 week", true},    {"tube_change", "weekly", false},
-        {"last_visit", "2026-02-03", true}, {"last_visit", "26-02-03", false},
+        {"weight", "35 kg", true},           {"weight", "35.5 lb", true},
+        {"weight", ".5 kg", true},           {"weight", "35", false},
+        {"weight", "35kg", false},           {"weight", "35 KG", false},
+        {"weight", "35 cm", false},          {"weight", "5. kg", false},
+        {"weight", "1e1 kg", false},         {"weight", "3,5 kg", false},
+        {"humidifier", "37 °C", true},       {"humidifier", "37 C", true},
+        {"humidifier", "98.6 degF", true},   {"oxygen_level", "92 %", true},
+        {"oxygen_level", "92%", true},       {"oxygen_level", "92 percent", true},
+        {"tidal_volume", "350 mL", true},    {"tidal_volume", "350 ml", false},
+        {"revision", "R2a", true},           {"revision", "R2ab", false},
+        {"tube_change", "1 week", true},     {"tube_change", "weekly", false},
+        {"tube_change", "0 days", false},    {"last_visit", "2026-13-03", false},
+        {"last_visit", "2026-00-03", false}, {"last_visit", "2026-02-32", false},
+        {"last_visit", "2026-02-03", true},  {"last_visit", "26-02-03", false},
     };
     for (const Row& row : rows) {
         CAPTURE(std::string{row.key});
