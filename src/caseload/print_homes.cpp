@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <exception>
+#include <new>
 #include <stdexcept>
 
 #include "caseload/ordered_work.hpp"
@@ -59,7 +60,9 @@ class HomePrinter {
             if (!refuse_twin(at, home)) print(home);
         } catch (const std::logic_error& fault) {
             unusable(home, std::string{"this is a bug in ventfolio: "} + fault.what());
-        } catch (const std::exception& fault) {  // the world: a file, a folder, the disk, memory
+        } catch (const std::bad_alloc&) {
+            unusable(home, "there is not enough memory");
+        } catch (const std::exception& fault) {  // the world: a file, a folder, the disk
             unusable(home, fault.what());
         }
         return home;

@@ -1,5 +1,6 @@
 #include <cstdio>
 #include <exception>
+#include <new>
 #include <stdexcept>
 #include <string>
 
@@ -24,6 +25,8 @@ int main(int count, char** words) {
         return std::fflush(stdout) == 0 ? status : give_up("standard output cannot be written");
     } catch (const std::logic_error& fault) {
         return give_up(std::string{"this is a bug in ventfolio: "} + fault.what());
+    } catch (const std::bad_alloc&) {
+        return give_up("there is not enough memory");
     } catch (const std::exception& fault) {
         return give_up(fault.what());
     }

@@ -75,6 +75,8 @@ void write_file(const std::string& name, std::string_view bytes) {
     if (!file) throw UnusableFile{part + ": cannot be written: " + std::strerror(errno)};
     if (fchmod(fileno(file.get()), S_IRUSR | S_IWUSR) != 0) failed();
     if (std::fwrite(bytes.data(), 1, bytes.size(), file.get()) != bytes.size()) failed();
+    // The name may mean the new file only when its bytes are on the disk: a power cut would leave neither list.
+    if (std::fflush(file.get()) != 0 || fsync(fileno(file.get())) != 0) failed();
     if (std::fclose(file.release()) != 0) failed();
     if (std::rename(part.c_str(), name.c_str()) != 0) failed();
 }

@@ -27,11 +27,14 @@ struct CloseFolder {
 [[noreturn]] void fail(const fs::path& path) { throw FolderError{path, std::generic_category().message(errno)}; }
 
 /// The manifest's text; nothing if the folder has none that is a plain file.
-std::optional<std::string> manifest_of(const Descriptor& folder) {
+std::optional<std::string> manifest_of(const Descriptor& folder, const fs::path& target) {
     try {
         return FileSystem{}.read_file(folder, kManifest, kManifestMost);
-    } catch (const std::system_error&) {
-        return std::nullopt;
+    } catch (const std::system_error& error) {
+        const bool is_something_else =
+            error.code() == std::errc::invalid_argument || error.code() == std::errc::too_many_symbolic_link_levels;
+        if (is_something_else) return std::nullopt;
+        throw FolderError{target / kManifest, error.code().message()};
     }
 }
 
@@ -52,7 +55,7 @@ std::string named_revision(const std::string& revision) {
 
 void require_same_packet(const Descriptor& folder, const fs::path& target, std::string_view record_number,
                          std::string_view revision) {
-    const auto text = manifest_of(folder);
+    const auto text = manifest_of(folder, target);
     if (!text) throw FolderError{target, "is not empty and holds no packet; choose another folder"};
     const auto manifest = nlohmann::json::parse(*text, nullptr, false);
     const auto its_record = member(manifest, "record_number");

@@ -67,8 +67,12 @@ void HaruDocument::note(HPDF_STATUS code, HPDF_STATUS detail, void* first) noexc
 }
 
 void HaruDocument::ok(HPDF_STATUS status) {
-    if (status != HPDF_OK && !fault_) fault_ = Fault{status, 0};  // some faults never reach `note`
-    if (!fault_) return;
+    if (status == HPDF_OK && !fault_) return;
+    if (!fault_) {
+        // Some faults reach `note` only when the library is asked. A handle that is not there says less than they do.
+        const HPDF_STATUS kept = document_ == nullptr ? HPDF_FAILD_TO_ALLOC_MEM : HPDF_GetError(document_);
+        if (!fault_) fault_ = Fault{kept == HPDF_OK ? status : kept, 0};
+    }
     throw PdfError{fmt::format("the PDF file cannot be written: {} (libharu 0x{:04X}, detail {})",
                                sentence(fault_->code), fault_->code, fault_->detail)};
 }
@@ -192,6 +196,7 @@ std::string HaruDocument::bytes() {
         const HPDF_BYTE* block = have(HPDF_MemStream_GetBufPtr(saved, at, &length));
         bytes.append(reinterpret_cast<const char*>(block), length);
     }
+    ok(HPDF_GetError(document_));
     return bytes;
 }
 
