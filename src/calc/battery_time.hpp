@@ -7,15 +7,9 @@
 
 namespace ventfolio::calc {
 
-/// The share of a tested time that a plan may count on (common practice, no source).
-inline constexpr double kBatteryDerating = 0.80;
-/// The same after a change of settings or with an old battery: twice the rate cut battery life by 18 +/- 11 %
-/// (Falaize et al., Respir Care 2013, abstract).
-inline constexpr double kBatteryDeratingLowered = 0.70;
-
 struct TestedBattery {
-    Duration tested;  ///< timed on this machine with these settings; never the time on the label
-    double derating = kBatteryDerating;
+    Duration tested;      ///< timed on this machine with these settings; never the time on the label
+    double derating = 0;  ///< the share of it that a plan may count on; without one there is no sum
 };
 
 /// How long the batteries that serve one machine last, one after the other.
@@ -23,7 +17,7 @@ struct TestedBattery {
 /// Formula  sum of tested time x derating
 /// Units    min; round down to print (floor_minutes)
 /// Range    each tested time 1 min to 7 days, derating above 0 and up to 1
-/// Source   common practice, no source; lowered derating see kBatteryDeratingLowered
+/// Source   definition; usual shares are common practice, no source
 /// Example  300 min and 240 min at 0.80: 432 min
 /// Nothing  is returned for an empty list, or when any battery is outside the range: one untested battery makes the sum
 ///          a guess.

@@ -16,18 +16,16 @@ struct Tolerance {
     std::optional<double> most_share = {};  ///< no such limit
 };
 
-// Common practice, no source: no published tolerance was found. A setting that is dialled must match exactly.
-inline constexpr Tolerance<Dimension::volume> kVolumeTolerance{0.10, Volume::of(15, unit::mL), 0.20};
-inline constexpr Tolerance<Dimension::flow> kMinuteVolumeTolerance{0.15, Flow{}};
-inline constexpr Tolerance<Dimension::pressure> kPressureTolerance{0.10, Pressure::of(2, unit::cmH2O)};
-inline constexpr Tolerance<Dimension::breath_rate> kRateTolerance{0, BreathRate::of(1, unit::breaths_per_min)};
-
 /// The values that a setting check accepts around a usual one.
 ///
 /// Formula  usual -/+ the larger of share x usual and `least`, but no more than most_share x usual where given; never
-/// below 0 Units    of the quantity Range    usual above 0 and finite; shares 0 to 1 Source   common practice, no
-/// source Example  450 mL: 405 to 495 mL. 60 mL: 48 to 72 mL (15 mL would be a quarter of the breath). 20 cmH2O: 18 to
-/// 22 Nothing  is returned outside the range.
+///          below 0
+/// Units    of the quantity
+/// Range    usual above 0 and finite; shares 0 to 1
+/// Source   common practice, no source
+/// Example  a tenth, at least 15 mL, at most a fifth. 450 mL: 405 to 495 mL. 60 mL: 48 to 72 mL (15 mL would be a
+///          quarter of the breath)
+/// Nothing  is returned outside the range.
 template <Dimension D>
 std::optional<Band<Quantity<D>>> tolerance_band(Quantity<D> usual, const Tolerance<D>& tolerance) {
     constexpr double kFinite = 1e12;

@@ -6,10 +6,10 @@
 #include "calc/minute_ventilation.hpp"
 #include "calc/predicted_weight.hpp"
 #include "calc/pressure_sums.hpp"
-#include "calc/tolerance_band.hpp"
 #include "calc/volume_per_weight.hpp"
 #include "rules/compare.hpp"
 #include "rules/thresholds.hpp"
+#include "rules/tolerances.hpp"
 
 namespace ventfolio {
 namespace {
@@ -159,19 +159,14 @@ std::optional<calc::Band<Quantity<D>>> accepted(const Field<Range<D>>& expected,
 
 void note_accepted(DerivedPrescription& rx) {
     const ExpectedValues& expected = *rx.order->expected;
-    constexpr calc::Tolerance<Dimension::volume> kVolume{
-        threshold::kToleranceVolumeShare, threshold::kToleranceVolumeLeast, threshold::kToleranceVolumeMostShare};
-    constexpr calc::Tolerance<Dimension::flow> kMinuteVolume{threshold::kToleranceMinuteVolume, Flow{}, 1};
-    rx.accepted_volume = accepted(expected.tidal_volume, rx.usual_volume, kVolume);
-    constexpr calc::Tolerance<Dimension::pressure> kPressure{threshold::kTolerancePressureShare,
-                                                             threshold::kTolerancePressureLeast, 1};
+    rx.accepted_volume = accepted(expected.tidal_volume, rx.usual_volume, kVolumeTolerance);
     std::optional<Pressure> usual_peak;
     if (expected.peak_pressure)
         usual_peak = expected.peak_pressure.middle();
     else if (!rx.volume_assured)
         usual_peak = rx.top;
-    rx.accepted_peak_pressure = accepted(expected.peak_pressure, usual_peak, kPressure);
-    rx.accepted_minute_volume = accepted(expected.minute_volume, rx.usual_minute_volume, kMinuteVolume);
+    rx.accepted_peak_pressure = accepted(expected.peak_pressure, usual_peak, kPressureTolerance);
+    rx.accepted_minute_volume = accepted(expected.minute_volume, rx.usual_minute_volume, kMinuteVolumeTolerance);
 }
 
 DerivedPrescription derived(const Prescription& order, const Household& home) {

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 
-#include "calc/tolerance_band.hpp"
+#include "rules/tolerances.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -82,10 +82,10 @@ std::optional<MeasureRange> accepted(const Field<Range<D>>& expected, const calc
 
 void add_accepted(TemplateData::Object& data, const Prescription& order, const Printer& printer) {
     const ExpectedValues& expected = *order.expected;
-    put(data, "accepted_peak", accepted(expected.peak_pressure, calc::kPressureTolerance), printer);
-    put(data, "accepted_volume", accepted(expected.tidal_volume, calc::kVolumeTolerance), printer);
-    put(data, "accepted_minute_volume", accepted(expected.minute_volume, calc::kMinuteVolumeTolerance), printer);
-    put(data, "accepted_rate", accepted(expected.total_rate, calc::kRateTolerance), printer);
+    put(data, "accepted_peak", accepted(expected.peak_pressure, kPressureTolerance), printer);
+    put(data, "accepted_volume", accepted(expected.tidal_volume, kVolumeTolerance), printer);
+    put(data, "accepted_minute_volume", accepted(expected.minute_volume, kMinuteVolumeTolerance), printer);
+    put(data, "accepted_rate", accepted(expected.total_rate, kRateTolerance), printer);
     const bool leak = expected.leak.given();
     put(data, "accepted_leak", leak ? std::optional{expected.leak.range()} : std::nullopt, printer);
 }

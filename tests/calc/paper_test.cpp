@@ -131,6 +131,16 @@ TEST_CASE("longer sentences and longer words raise the grade") {
         }
 }
 
+namespace {
+
+// Common practice, no source: no published tolerance was found. What the program uses stands in rules/tolerances.hpp.
+constexpr Tolerance<Dimension::volume> kTenthOfVolume{0.10, Volume::of(15, unit::mL), 0.20};
+constexpr Tolerance<Dimension::pressure> kTenthOfPressure{0.10, Pressure::of(2, unit::cmH2O)};
+constexpr Tolerance<Dimension::flow> kShareOfFlow{0.15, Flow{}};
+constexpr Tolerance<Dimension::breath_rate> kOneBreath{0, BreathRate::of(1, unit::breaths_per_min)};
+
+}  // namespace
+
 TEST_CASE("accepted bands are a tenth, or a little more for small values") {
     struct Row {
         double usual;
@@ -138,7 +148,6 @@ TEST_CASE("accepted bands are a tenth, or a little more for small values") {
         double high;
         const char* source;
     };
-    // Common practice, no source: no published tolerance was found.
     constexpr Row volumes[] = {
         {450, 405, 495, "der: a tenth"}, {150, 135, 165, "der: a tenth is 15 mL"},
         {120, 105, 135, "der: 15 mL"},   {60, 48, 72, "der: 15 mL would be a quarter of the breath, so a fifth"},
@@ -147,7 +156,7 @@ TEST_CASE("accepted bands are a tenth, or a little more for small values") {
     for (const Row& row : volumes) {
         CAPTURE(row.usual);
         CAPTURE(row.source);
-        const auto band = tolerance_band(mL(row.usual), kVolumeTolerance);
+        const auto band = tolerance_band(mL(row.usual), kTenthOfVolume);
         REQUIRE(band);
         CHECK(off(band->low.in(unit::mL), row.low) <= 1e-9);
         CHECK(off(band->high.in(unit::mL), row.high) <= 1e-9);
@@ -156,21 +165,21 @@ TEST_CASE("accepted bands are a tenth, or a little more for small values") {
         {20, 18, 22, "der"}, {25, 22.5, 27.5, "der"}, {5, 3, 7, "der: 2 cmH2O"}, {1, 0, 3, "der: never below nothing"}};
     for (const Row& row : pressures) {
         CAPTURE(row.usual);
-        const auto band = tolerance_band(cmH2O(row.usual), kPressureTolerance);
+        const auto band = tolerance_band(cmH2O(row.usual), kTenthOfPressure);
         REQUIRE(band);
         CHECK(off(band->low.in(unit::cmH2O), row.low) <= 1e-9);
         CHECK(off(band->high.in(unit::cmH2O), row.high) <= 1e-9);
     }
-    CHECK(off(tolerance_band(L_per_min(6), kMinuteVolumeTolerance)->low.in(unit::L_per_min), 5.1) <= 1e-9);   // der
-    CHECK(off(tolerance_band(L_per_min(6), kMinuteVolumeTolerance)->high.in(unit::L_per_min), 6.9) <= 1e-9);  // der
-    CHECK(off(tolerance_band(breaths(14), kRateTolerance)->low.in(unit::breaths_per_min), 13) <= 1e-9);       // der
-    CHECK(off(tolerance_band(breaths(14), kRateTolerance)->high.in(unit::breaths_per_min), 15) <= 1e-9);      // der
+    CHECK(off(tolerance_band(L_per_min(6), kShareOfFlow)->low.in(unit::L_per_min), 5.1) <= 1e-9);     // der
+    CHECK(off(tolerance_band(L_per_min(6), kShareOfFlow)->high.in(unit::L_per_min), 6.9) <= 1e-9);    // der
+    CHECK(off(tolerance_band(breaths(14), kOneBreath)->low.in(unit::breaths_per_min), 13) <= 1e-9);   // der
+    CHECK(off(tolerance_band(breaths(14), kOneBreath)->high.in(unit::breaths_per_min), 15) <= 1e-9);  // der
 }
 
 TEST_CASE("an accepted band holds its own value, grows with it and stays at nothing or above") {
     Band<Volume> before{};
     for (double usual = 1; usual <= 2500; usual += 1) {
-        const auto band = tolerance_band(mL(usual), kVolumeTolerance);
+        const auto band = tolerance_band(mL(usual), kTenthOfVolume);
         REQUIRE(band);
         CHECK(band->contains(mL(usual)));
         CHECK(sound(band->low.in(unit::mL)));
@@ -179,15 +188,15 @@ TEST_CASE("an accepted band holds its own value, grows with it and stays at noth
         before = *band;
     }
     for (const double number : {kHostile[0], kHostile[1], kHostile[2], kHostile[3], kHostile[5]}) {
-        CHECK_FALSE(tolerance_band(mL(number), kVolumeTolerance));
+        CHECK_FALSE(tolerance_band(mL(number), kTenthOfVolume));
         CHECK_FALSE(tolerance_band(mL(450), Tolerance<Dimension::volume>{.share = number}));
         CHECK_FALSE(tolerance_band(mL(450), Tolerance<Dimension::volume>{.share = 0.1, .most_share = number}));
     }
-    CHECK_FALSE(tolerance_band(mL(0), kVolumeTolerance));
+    CHECK_FALSE(tolerance_band(mL(0), kTenthOfVolume));
 }
 
 TEST_CASE("an expected range is widened, never narrowed") {
-    const auto wide = widened(Band<Volume>{mL(380), mL(460)}, *tolerance_band(mL(450), kVolumeTolerance));
+    const auto wide = widened(Band<Volume>{mL(380), mL(460)}, *tolerance_band(mL(450), kTenthOfVolume));
     REQUIRE(wide);
     CHECK(off(wide->low.in(unit::mL), 380) <= 1e-9);
     CHECK(off(wide->high.in(unit::mL), 495) <= 1e-9);

@@ -7,31 +7,32 @@
 namespace ventfolio::calc {
 
 TEST_CASE("batteries count for four fifths of their tested time, one after the other") {
-    const TestedBattery two[] = {{.tested = minutes(300)}, {.tested = minutes(240)}};
+    const TestedBattery two[] = {{.tested = minutes(300), .derating = 0.8}, {.tested = minutes(240), .derating = 0.8}};
     CHECK(floor_minutes(*battery_time(two)) == 432);  // common practice, no source; der: sum
-    const TestedBattery lowered[] = {{.tested = minutes(300), .derating = kBatteryDeratingLowered}};
+    const TestedBattery lowered[] = {{.tested = minutes(300), .derating = 0.7}};
     CHECK(floor_minutes(*battery_time(lowered)) == 210);
     CHECK(floor_minutes(*battery_time(lowered), 15) == 210);
 }
 
-TEST_CASE("the lowered share covers the loss that was measured after a faster rate") {
+TEST_CASE("a share takes as much from a tested time as a faster rate did") {
     // pub: 10 to 20 breaths/min cut battery life by 18 -/+ 11 percent, Falaize et al., Respir Care 2013 (abstract).
-    CHECK(kBatteryDeratingLowered <= 1 - (0.18 + 0.11));
-    CHECK(kBatteryDerating <= 1 - 0.18 + 1e-9);
     const TestedBattery ten_hours[] = {{.tested = hours(10), .derating = 1 - 0.18}};
     CHECK(off(battery_time(ten_hours)->in(unit::h), 8.2) <= 1e-9);  // pub: ratio
 }
 
 TEST_CASE("one battery that was never tested leaves no sum") {
     CHECK_FALSE(battery_time({}));
-    const TestedBattery untested[] = {{.tested = minutes(300)}, {.tested = minutes(0)}};
+    const TestedBattery untested[] = {{.tested = minutes(300), .derating = 0.8},
+                                      {.tested = minutes(0), .derating = 0.8}};
     CHECK_FALSE(battery_time(untested));
     const TestedBattery promised[] = {{.tested = minutes(300), .derating = 1.2}};
     CHECK_FALSE(battery_time(promised));
+    const TestedBattery no_share[] = {{.tested = minutes(300)}};
+    CHECK_FALSE(battery_time(no_share));
     const TestedBattery nothing_left[] = {{.tested = minutes(300), .derating = 0}};
     CHECK_FALSE(battery_time(nothing_left));
     for (const double number : kHostile) {
-        const TestedBattery odd_time[] = {{.tested = minutes(number)}};
+        const TestedBattery odd_time[] = {{.tested = minutes(number), .derating = 0.8}};
         CHECK_FALSE(battery_time(odd_time));
     }
     for (const double number : {kHostile[0], kHostile[1], kHostile[2], kHostile[3], kHostile[5]}) {

@@ -12,7 +12,8 @@ ElectricCharge ampere_hours(double n) { return ElectricCharge::of(n, unit::Ah); 
 }  // namespace
 
 TEST_CASE("a battery's range reaches from what a plan counts on to what was seen") {
-    const TestedBattery tested[] = {{.tested = minutes(300)}, {.tested = minutes(240)}};
+    const TestedBattery tested[] = {{.tested = minutes(300), .derating = 0.8},
+                                    {.tested = minutes(240), .derating = 0.8}};
     const auto range = battery_time_range(tested);
     REQUIRE(range);
     CHECK(range->low == *battery_time(tested));

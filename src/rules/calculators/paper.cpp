@@ -1,7 +1,7 @@
 #include "calc/letter_height.hpp"
 #include "calc/reading_grade.hpp"
-#include "calc/tolerance_band.hpp"
 #include "rules/calculators/read.hpp"
+#include "rules/tolerances.hpp"
 
 namespace ventfolio::calculators {
 namespace {
@@ -58,10 +58,10 @@ std::optional<Answer> type_size(const Inputs& in) {
 
 std::optional<Answer> tolerance_band(const Inputs& in) {
     if (in.all().size() != 1) return std::nullopt;
-    if (in.has("volume")) return accepted(in, "volume", calc::kVolumeTolerance);
-    if (in.has("minute-volume")) return accepted(in, "minute-volume", calc::kMinuteVolumeTolerance);
-    if (in.has("pressure")) return accepted(in, "pressure", calc::kPressureTolerance);
-    return accepted(in, "rate", calc::kRateTolerance);
+    if (in.has("volume")) return accepted(in, "volume", kVolumeTolerance);
+    if (in.has("minute-volume")) return accepted(in, "minute-volume", kMinuteVolumeTolerance);
+    if (in.has("pressure")) return accepted(in, "pressure", kPressureTolerance);
+    return accepted(in, "rate", kRateTolerance);
 }
 
 std::optional<Answer> unit_conversion(const Inputs& in) {

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "ask.hpp"
+#include "rules/tolerances.hpp"
 
 using namespace ventfolio;
 using namespace ventfolio::testing;
@@ -154,4 +155,24 @@ TEST_CASE("times that run out are rounded down, and what must be there is rounde
     CHECK(text("days-of-supply", "--pieces 11 --use \"2 pieces/day\"", "days") == "5 days");
     CHECK(text("starting-gauge", "--flow \"3 L/min\" --time \"100 min\" --factor \"0.28 L/psi\"", "gauge") ==
           "1,572 psi");  // 1571.43
+}
+
+TEST_CASE("the calculators use the shares that the plan and the rules use") {
+    // Common practice, no source; the book of the calculators says them in words, too.
+    CHECK(exact("battery-time", "--tested \"100 min\"", "time.low") ==
+          doctest::Approx(100 * threshold::kBatteryDerating));
+    struct Row {
+        const char* arguments;
+        const char* low;
+        double expected;
+    };
+    const Row rows[] = {
+        {"--volume \"450 mL\"", "volume-band.low", 450 * (1 - threshold::kToleranceVolumeShare)},
+        {"--volume \"120 mL\"", "volume-band.low", 120 - threshold::kToleranceVolumeLeast.in(unit::mL)},
+        {"--volume \"50 mL\"", "volume-band.low", 50 * (1 - threshold::kToleranceVolumeMostShare)},
+        {"--minute-volume \"6 L/min\"", "minute-volume-band.low", 6 * (1 - threshold::kToleranceMinuteVolume)},
+        {"--pressure \"30 cmH2O\"", "pressure-band.low", 30 * (1 - threshold::kTolerancePressureShare)},
+        {"--pressure \"10 cmH2O\"", "pressure-band.low", 10 - threshold::kTolerancePressureLeast.in(unit::cmH2O)},
+    };
+    for (const Row& row : rows) CHECK(exact("tolerance-band", row.arguments, row.low) == doctest::Approx(row.expected));
 }
