@@ -13,7 +13,7 @@ namespace ventfolio {
 namespace {
 
 /// FDA, CDC and state health departments: 20 ft from doors, windows and vents.
-constexpr Length kGeneratorDistanceLeast = Length::of(6, unit::m);
+constexpr Length kGeneratorDistanceLeast = Length::of(20, unit::ft);
 
 bool humidifier_ordered_on_battery(const Household& home) {
     return std::ranges::any_of(home.prescriptions, [](const DerivedPrescription& rx) {
@@ -95,7 +95,7 @@ void generator_too_near_openings(const Household& home, Report& report) {
     if (unsafe_place(generator.place))
         report.at(generator.place, "not outdoors").with("place", written(generator.place));
     else if (generator.distance && below(*generator.distance, kGeneratorDistanceLeast))
-        report.at(generator.distance, "less than 6 m (20 ft)")
+        report.at(generator.distance, "less than 6.1 m (20 ft)")
             .with("place", written(generator.distance) + " from windows, doors or vents");
 }
 
