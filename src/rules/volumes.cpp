@@ -32,8 +32,7 @@ const FieldBase& ordered_volume_field(const DerivedPrescription& rx) {
 
 bool impossible(const DerivedPrescription& rx) {
     if (!rx.ordered_volume) return false;
-    if (below(*rx.ordered_volume, threshold::kVolumeLowest) || above(*rx.ordered_volume, threshold::kVolumeHighest))
-        return true;
+    if (above(*rx.ordered_volume, threshold::kVolumeHighest)) return true;
     return rx.closed && rx.ordered_per_weight &&
            (below(*rx.ordered_per_weight, threshold::kVolumePerWeightImpossibleBelow) ||
             above(*rx.ordered_per_weight, threshold::kVolumePerWeightImpossibleAbove));

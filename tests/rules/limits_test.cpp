@@ -128,8 +128,9 @@ TEST_CASE("alarms of the oximeter are judged at their limits") {
 }
 
 TEST_CASE("volumes are judged at their limits") {
-    // Less cannot be typed.
-    CHECK(!judged_home(kMask, "prescriptions.1.tidal_volume: 10 mL").reports("tidal-volume-impossible"));
+    // Less than 10 mL is refused where it is typed, so that no rule has to.
+    CHECK(judged_home(kMask, "prescriptions.1.tidal_volume: 9 mL").reports("outside-typing-range"));
+    CHECK(!judged_home(kMask, "prescriptions.1.tidal_volume: 10 mL").reports("outside-typing-range"));
     constexpr const char* kNotWeak = "diagnosis.why_ventilated: airway_collapse";
     check_rows({
         {"tidal-volume-impossible", kMask, "", "prescriptions.1.tidal_volume: 2000 mL",
