@@ -65,9 +65,8 @@ struct Unsuited {
     std::string why;
 };
 
-std::optional<Unsuited> unsuited(const DerivedPrescription& rx, const Household& home) {
-    const MoistureExchanger& part = *rx.order->humidity->moisture_exchanger;
-    if (!exchanger(rx) || !rx.usual_volume) return std::nullopt;
+std::optional<Unsuited> unsuited(const MoistureExchanger& part, const DerivedPrescription& rx, const Household& home) {
+    if (!rx.usual_volume) return std::nullopt;
     if (part.dead_space && above(*part.dead_space / *rx.usual_volume, threshold::kExchangerShareOfVolume))
         return Unsuited{&part.dead_space, shown_share(*part.dead_space / *rx.usual_volume) + " of the breath"};
     if (part.breath_range &&
@@ -82,6 +81,21 @@ std::optional<Unsuited> unsuited(const DerivedPrescription& rx, const Household&
     if (body && above((*body + *part.dead_space) / *rx.usual_volume, threshold::kDeadSpaceShareOfVolume))
         return Unsuited{&part.dead_space, "with the body's own dead space above half of the breath"};
     return std::nullopt;
+}
+
+/// An exchanger that a prescription is breathed through, and what to call it.
+struct UsedExchanger {
+    const MoistureExchanger* part;
+    std::string_view name;
+};
+
+std::vector<UsedExchanger> exchangers_of(const DerivedPrescription& rx, const Household& home) {
+    std::vector<UsedExchanger> used;
+    if (exchanger(rx)) used.push_back({&*rx.order->humidity->moisture_exchanger, "heat and moisture exchanger"});
+    const AwayHumidity& swap = *home.profile.humidity_plan->outage_swap;
+    if ((heated(rx) || built_in(rx)) && swap.kind.is(AwayHumidityKind::moisture_exchanger))
+        used.push_back({&*swap.moisture_exchanger, "heat and moisture exchanger of the outage plan"});
+    return used;
 }
 
 }  // namespace
@@ -144,16 +158,18 @@ void moisture_exchanger_wrong_side(const Household& home, Report& report) {
 }
 
 void moisture_exchanger_too_big(const Household& home, Report& report) {
-    for (const DerivedPrescription& rx : home.prescriptions) {
-        const auto found = unsuited(rx, home);
-        if (!found) continue;
-        const auto& dead_space = rx.order->humidity->moisture_exchanger->dead_space;
-        report.at(*found->number, found->why)
-            .with("rx", rx.name)
-            .with("dead_space", dead_space ? written(dead_space) : std::string{"an unknown part"})
-            .with("volume", shown_volume(*rx.usual_volume))
-            .with("reason", found->why);
-    }
+    for (const DerivedPrescription& rx : home.prescriptions)
+        for (const UsedExchanger& used : exchangers_of(rx, home)) {
+            const auto found = unsuited(*used.part, rx, home);
+            if (!found) continue;
+            const auto& dead_space = used.part->dead_space;
+            report.at(*found->number, found->why)
+                .with("rx", rx.name)
+                .with("exchanger", std::string{used.name})
+                .with("dead_space", dead_space ? written(dead_space) : std::string{"an unknown part"})
+                .with("volume", shown_volume(*rx.usual_volume))
+                .with("reason", found->why);
+        }
 }
 
 void moisture_exchanger_works_poorly(const Household& home, Report& report) {

@@ -278,6 +278,11 @@ TEST_CASE("hose and humidity are judged at their limits") {
         {"moisture-exchanger-too-big", kAdult, "prescriptions.1.volume_assured.target_volume: 190 mL",
          "prescriptions.1.humidity.moisture_exchanger: {dead_space: 27 mL}",
          "prescriptions.1.humidity.moisture_exchanger: {dead_space: 27.1 mL}", "half: common practice, no source"},
+        // The exchanger that takes over in an outage: 15 % of 115 mL are 17.25 mL.
+        {"moisture-exchanger-too-big", kChild, "",
+         "humidity_plan.outage_swap: {kind: moisture_exchanger, moisture_exchanger: {dead_space: 17.2 mL}}",
+         "humidity_plan.outage_swap: {kind: moisture_exchanger, moisture_exchanger: {dead_space: 17.3 mL}}",
+         "15 %: common practice, no source"},
         {"hose-unsuited-to-weight", kChild, "prescriptions.0.circuit.bore: 22 mm", "person.weight: 10 kg",
          "person.weight: 9.9 kg", kPractice},
         {"hose-unsuited-to-weight", kChild, "person.weight: 9 kg", "prescriptions.0.circuit.bore: 21.9 mm",

@@ -1,5 +1,7 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "edited_home.hpp"
 
 using namespace ventfolio;
@@ -90,6 +92,22 @@ TEST_CASE("an exchanger that is not made for so small a breath is found without 
     CHECK(finding->marks.front().field == "prescriptions.1.humidity.moisture_exchanger.breath_range");
     CHECK(finding->message.find("an unknown part of each 500 mL breath") != std::string::npos);
     CHECK(!judged_home("adult-tracheostomy", std::string{made_for} + "{from: 500 mL, to: 1500 mL}")
+               .reports("moisture-exchanger-too-big"));
+}
+
+TEST_CASE("an exchanger of the outage plan is judged where it takes over from a humidifier, and there alone") {
+    // The outage plan has one exchanger for the home. Common practice, no source.
+    const auto judged =
+        judged_home("adult-tracheostomy", "humidity_plan.outage_swap.moisture_exchanger.dead_space: 90 mL");
+    CAPTURE(summary(judged.findings));
+    const Finding* finding = judged.finding("moisture-exchanger-too-big");
+    REQUIRE(finding != nullptr);
+    CHECK(finding->marks.front().field == "humidity_plan.outage_swap.moisture_exchanger.dead_space");
+    CHECK(
+        finding->message.find("P1: 90 mL of each 480 mL breath stays in the heat and moisture exchanger of the outage "
+                              "plan") != std::string::npos);
+    CHECK(std::ranges::count(judged.findings, "moisture-exchanger-too-big", &Finding::rule) == 1);
+    CHECK(!judged_home("adult-tracheostomy", "humidity_plan.outage_swap: {kind: mist_collar}")
                .reports("moisture-exchanger-too-big"));
 }
 
