@@ -4,6 +4,7 @@
 #include "calc/backup_supply.hpp"
 #include "calc/battery_time.hpp"
 #include "calc/breath_timing.hpp"
+#include "calc/catheter_size.hpp"
 #include "calc/circuit_loss.hpp"
 #include "calc/cylinder_time.hpp"
 #include "calc/dead_space.hpp"
@@ -72,6 +73,24 @@ TEST_CASE("no source gives more than all oxygen") {
     CHECK_FALSE(equivalent_fraction(percent(98), mmHg(760), mmHg(740)));
 }
 
+TEST_CASE("air is known from the lowest shore to the highest town") {
+    const auto metres = [](double n) { return Length::of(n, unit::m); };
+    CHECK(air_pressure(metres(-430)).has_value());
+    CHECK_FALSE(air_pressure(metres(-431)));
+    CHECK(air_pressure(metres(5500)).has_value());
+    CHECK_FALSE(air_pressure(metres(5501)));
+    // der: 25 % of 447 - 47 mmHg is 100 mmHg, and 80 / 0.8 takes them all.
+    CHECK_FALSE(alveolar_oxygen(percent(25), mmHg(446), mmHg(80)));
+    CHECK(alveolar_oxygen(percent(25), mmHg(448), mmHg(80)).has_value());
+}
+
+TEST_CASE("a catheter is 4 to 20 Fr") {
+    CHECK(catheter_fit(Fr(20), mm(8)).has_value());
+    CHECK_FALSE(catheter_fit(Fr(20.5), mm(8)));
+    CHECK(catheter_fit(Fr(4), mm(8)).has_value());
+    CHECK_FALSE(catheter_fit(Fr(3.5), mm(8)));
+}
+
 TEST_CASE("a socket with nothing on it carries that") { CHECK(socket_carries(amperes(15), amperes(0)) == true); }
 
 TEST_CASE("a battery's time is told from minutes to a thousand hours") {
@@ -100,6 +119,9 @@ TEST_CASE("a ratio is believed up to ten to one") {
 TEST_CASE("a hose that takes the whole breath leaves none") {
     CHECK_FALSE(circuit_loss(mL(100), {2}, cmH2O(50), cmH2O(0)));
     CHECK(circuit_loss(mL(101), {2}, cmH2O(50), cmH2O(0)).has_value());
+    CHECK_FALSE(circuit_loss(mL(100), {2}, cmH2O(20), cmH2O(20)));
+    CHECK(circuit_loss(mL(100), {2}, cmH2O(0.5), cmH2O(0)).has_value());
+    CHECK(measured_compliance(mL(1), cmH2O(0.5), cmH2O(0)).has_value());
     CHECK(share_breathed_out(seconds(1), 100, 0.05).has_value());
     CHECK_FALSE(share_breathed_out(seconds(1), 101, 0.05));
     CHECK(share_breathed_out(seconds(1), 20, 0.2).has_value());
@@ -109,6 +131,10 @@ TEST_CASE("a hose that takes the whole breath leaves none") {
 TEST_CASE("a cylinder at its residual has no time left, not a little") {
     const CylinderUse use{.gauge = psi(500), .residual = psi(500), .factor = {0.28}, .flow = L_per_min(2)};
     CHECK(cylinder_time(use)->in(unit::min) == 0);
+    CHECK(gauge_is_possible(psi(400), psi(500)).has_value());
+    CHECK_FALSE(gauge_is_possible(psi(400), psi(499)));
+    CHECK(gauge_is_possible(psi(400), psi(5000)).has_value());
+    CHECK_FALSE(gauge_is_possible(psi(400), psi(5001)));
 }
 
 TEST_CASE("grown airways begin at 18 years") {
@@ -117,6 +143,9 @@ TEST_CASE("grown airways begin at 18 years") {
     CHECK(off(airway_dead_space(17, kg(1))->in(unit::mL), 1.661) <= 0.001);  // der
     CHECK(airway_dead_space(120, kg(70)).has_value());
     CHECK_FALSE(airway_dead_space(121, kg(70)));
+    CHECK(dead_space(mL(2000), mL(800), mL(200), breaths(10)).has_value());
+    CHECK_FALSE(dead_space(mL(2000), mL(801), mL(200), breaths(10)));
+    CHECK_FALSE(dead_space(mL(2000), mL(800), mL(201), breaths(10)));
 }
 
 TEST_CASE("lung stretch asks for a rise of 1 cmH2O") {

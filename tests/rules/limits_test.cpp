@@ -148,6 +148,11 @@ TEST_CASE("volumes are judged at their limits") {
         {"tidal-volume-per-weight-unusual", kChild, "prescriptions.0.mode: vc_ac",
          "prescriptions.0.tidal_volume: 186 mL", "prescriptions.0.tidal_volume: 187 mL",
          "15 mL/kg: common practice, no source"},
+        // 13 breaths/min of 500 mL are 6.5 L/min, 30 % more than 5 L/min.
+        {"rate-and-volume-disagree", kAdult,
+         "prescriptions.1.expected.total_rate: {from: 13 breaths/min, to: 13 breaths/min}",
+         "prescriptions.1.expected.minute_volume: {from: 5 L/min, to: 5 L/min}",
+         "prescriptions.1.expected.minute_volume: {from: 4.9 L/min, to: 4.9 L/min}", kPractice},
         {"tidal-volume-per-weight-unusual", kMask, "", "prescriptions.1.tidal_volume: 1162 mL",
          "prescriptions.1.tidal_volume: 1163 mL", "20 mL/kg: common practice, no source"},
         {"delivered-volume-per-weight-unusual", kAdult, "",
@@ -292,6 +297,46 @@ TEST_CASE("hose and humidity are judged at their limits") {
     });
 }
 
+TEST_CASE("an order of no oxygen, or of room air, is no oxygen") {
+    check_rows({
+        {"oxygen-record-contradicts-itself", kMask, "", "prescriptions.0.oxygen: {flow: 0 L/min}",
+         "prescriptions.0.oxygen: {flow: 0.1 L/min}", kDefinition},
+        {"oxygen-bypasses-machine-inlet", kAdult, "oxygen.entry: outlet_adapter",
+         "prescriptions.0.oxygen: {fraction: 21 %}", "prescriptions.0.oxygen: {fraction: 22 %}",
+         "room air is 21 % oxygen, rounded"},
+        {"oxygen-near-flame", kMask, "home.hazards.smoker: true", "oxygen.use: none",
+         "oxygen.sources: [{kind: cylinder, label: spare, number: 1 piece, size: E, country: US}]", kDefinition},
+    });
+}
+
+TEST_CASE("a catheter as wide as the tube does not pass, and is not called large") {
+    check_rows({{"catheter-large-for-tube", kAdult, "suction.catheter_size: 18 Fr",
+                 "airway.neck_tube.inner_diameter: 6.0 mm", "airway.neck_tube.inner_diameter: 6.1 mm", kDefinition},
+                {"catheter-will-not-pass", kAdult, "suction.catheter_size: 18 Fr",
+                 "airway.neck_tube.inner_diameter: 6.1 mm", "airway.neck_tube.inner_diameter: 6.0 mm", kDefinition}});
+}
+
+TEST_CASE("each mode asks for the settings that it works by") {
+    // ISO 19223:2019, ventilation modes (from memory)
+    check_rows({
+        {"setting-missing-for-mode", kMask, "prescriptions.0.mode: psv", "prescriptions.0.cycle: 25 % of peak flow",
+         "remove: prescriptions.0.cycle", "a supported breath ends by flow"},
+        {"setting-missing-for-mode", kMask, "prescriptions.0.mode: st_bilevel", "remove: prescriptions.0.cycle",
+         "remove: prescriptions.0.inspiratory_time", "a timed breath ends by time"},
+        {"setting-missing-for-mode", kMask, "prescriptions.0.mode: cpap", "remove: prescriptions.0.trigger",
+         "remove: prescriptions.0.baseline_pressure", "one pressure waits for no breath"},
+        {"setting-missing-for-mode", kMask, "", "prescriptions.0.trigger: automatic", "remove: prescriptions.0.trigger",
+         "a breath of the person starts by a trigger"},
+    });
+}
+
+TEST_CASE("an alarm that nobody misses is not told twice") {
+    // With all alarms of an open hose silent, hose-off-would-be-silent tells of the low-pressure alarm.
+    check_rows({{"key-alarm-switched-off", kAdult,
+                 "prescriptions.0.alarms.low_minute_volume: off\nprescriptions.0.alarms.disconnect: off",
+                 "prescriptions.0.alarms.low_pressure: off", "prescriptions.0.alarms.high_pressure: off", kPractice}});
+}
+
 TEST_CASE("oxygen is judged at its limits") {
     constexpr const char* kConcentratorOnly = "remove: oxygen.sources.1";
     check_rows({
@@ -338,6 +383,29 @@ TEST_CASE("power, people and bags are judged at their limits") {
     check_rows({
         {"battery-time-lowered", kAdult, "batteries.0.chemistry: lead_acid", "batteries.0.made_on: 2023-02-03",
          "batteries.0.made_on: 2023-02-02", "3 years: common practice, no source"},
+        {"battery-time-lowered", kAdult, "batteries.0.stated_life: 1 year", "batteries.0.made_on: 2025-02-03",
+         "batteries.0.made_on: 2025-02-02", "the life that its maker states"},
+        // 400 W for hours ask for a fifth more than is used: 500 W.
+        {"backup-supply-unsuitable", kAdult, "loads.5.on_generator: true\nloads.5.power: 400 W",
+         "power.generator: {place: outdoors, distance: 7 m, power: 500 W}",
+         "power.generator: {place: outdoors, distance: 7 m, power: 499 W}",
+         "80 %: US National Electrical Code as quoted"},
+        {"provider-help-too-late", kAdult, "", "contacts.equipment_provider.response_time: 728 min",
+         "contacts.equipment_provider.response_time: 729 min", "728 min are four fifths of the tested times"},
+        {"too-few-power-sources", kMask,
+         "dependence.unaided_asleep: {kind: hours, time: 300 min}\n"
+         "dependence.unaided_awake: {kind: hours, time: 300 min}\nbatteries: []\nremove: devices.1",
+         "dependence.hours_per_day: 16 h", "dependence.hours_per_day: 16.1 h", kPractice},
+        {"too-few-trained-caregivers", kChild,
+         "dependence.unaided_asleep: {kind: hours, time: 300 min}\ncaregivers.2.status: trainee",
+         "caregivers.1.status: independent", "caregivers.1.status: trainee",
+         "two are expected: common practice, no source"},
+        {"breathing-bag-does-not-fit", kMask, "", "emergency_equipment.breathing_bags.0.face_mask: true",
+         "emergency_equipment.breathing_bags.0.face_mask: false", kDefinition},
+        {"breathing-bag-does-not-fit", kAdult, "emergency_equipment.breathing_bags.0.face_mask: false",
+         "airway.upper: blocked", "airway.upper: open", kDefinition},
+        {"care-task-overdue", kAdult, "", "devices.0.service_due: 2026-02-03", "devices.0.service_due: 2026-02-02",
+         kDefinition},
         {"generator-too-near-openings", kAdult, "",
          "power.generator: {place: outdoors, distance: 20 ft, power: 2200 W}",
          "power.generator: {place: outdoors, distance: 19.9 ft, power: 2200 W}",
@@ -381,6 +449,15 @@ TEST_CASE("dates and sizes of the person are judged at their limits") {
         // 8 and 80 kg/m2 at 170 cm are 23.12 and 231.2 kg.
         {"weight-and-height-disagree", kAdult, "", "person.weight: 23.2 kg", "person.weight: 23.1 kg", kPractice},
         {"weight-and-height-disagree", kAdult, "", "person.weight: 231 kg", "person.weight: 232 kg", kPractice},
+        // At 2 m they are 32 and 320 kg.
+        {"weight-and-height-disagree", kAdult, "person.height: 200 cm", "person.weight: 32 kg",
+         "person.weight: 31.9 kg", kPractice},
+        {"weight-and-height-disagree", kAdult, "person.height: 200 cm", "person.weight: 320 kg",
+         "person.weight: 320.5 kg", kPractice},
+        {"start-date-unusual", kAdult, "orders.order_date: 2026-01-12", "orders.effective_at: 2026-01-12 10:00 AM",
+         "orders.effective_at: 2026-01-11 10:00 AM", "follows from the definition: before the order"},
+        {"revision-out-of-order", kAdult, "orders.revision: R2", "orders.supersedes: R1", "orders.supersedes: R2",
+         kDefinition},
         {"height-unsuited-to-prediction", kAdult, "", "person.height: 213 cm", "person.height: 213.5 cm",
          "published charts of predicted weight end at 213 cm"},
         {"impossible-date", kChild, "", "person.weight_date: 2023-05-20", "person.weight_date: 2023-05-19",

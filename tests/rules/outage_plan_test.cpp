@@ -51,6 +51,16 @@ TEST_CASE("a plan for an outage uses batteries one after the other, in quarters 
     CHECK(Planned{"remove: batteries.2.tested_time"}.plan.not_counted.size() == 1);
 }
 
+TEST_CASE("the first unit is the one at the bed where none is said to be") {
+    CHECK(Planned{"remove: devices.0.at_bed"}.plan.batteries.size() == 3);
+    // A cylinder without a number is one.
+    const Planned plan_home{"remove: oxygen.sources.1.number"};
+    REQUIRE(plan_home.plan.oxygen.size() == 1);
+    CHECK(plan_home.plan.oxygen[0].first == 1);
+    CHECK(plan_home.plan.oxygen[0].last == 1);
+    CHECK(plan_home.plan.oxygen[0].from == 0);
+}
+
 TEST_CASE("a plan for an outage says when to call and when to leave") {
     const Planned plan_home{""};
     const OutagePlan& plan = plan_home.plan;

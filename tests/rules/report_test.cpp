@@ -131,6 +131,80 @@ TEST_CASE("carets stand below what the reader sees, whatever the letters") {
           "1 refuse\n");
 }
 
+TEST_CASE("letters that move the cursor or turn the direction are shown as a question mark") {
+    // The Unicode Standard: C0 and C1 controls, direction marks and embeddings, line and paragraph separators,
+    // isolates.
+    struct Row {
+        const char* letter;
+        bool shown;
+    };
+    constexpr Row rows[] = {
+        {"\x1f", false},   {"\x20", true},    {"\x7e", true},    {"\x7f", false},   {"\u0080", false},
+        {"\u009f", false}, {"\u00a0", true},  {"\u200d", true},  {"\u200e", false}, {"\u200f", false},
+        {"\u2010", true},  {"\u2027", true},  {"\u2028", false}, {"\u202e", false}, {"\u202f", true},
+        {"\u2065", true},  {"\u2066", false}, {"\u2069", false}, {"\u206a", true},
+    };
+    ReportStyle style;
+    style.texts = false;
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.letter});
+        const SourceText source{"a.yaml", "name: a" + std::string{row.letter} + "b\n"};
+        Finding finding;
+        finding.rule = "impossible-date";
+        finding.message = "x";
+        finding.marks = {{"a.yaml", source.place(6, 7), "", ""}};
+        const std::string shown = "name: a" + std::string{row.shown ? row.letter : "?"} + "b\n";
+        const std::string text = report_text({&finding, 1}, {&source, 1}, style);
+        CHECK_MESSAGE(text.find(shown) != std::string::npos, text);
+    }
+}
+
+TEST_CASE("of a long line 160 letters are quoted, from 60 before the place") {
+    const auto quoted = [](std::size_t letters, std::size_t at, std::size_t end) {
+        const SourceText source{"a.yaml", std::string(at, 'a') + std::string(letters - at, 'b') + "\n"};
+        Finding finding;
+        finding.rule = "impossible-date";
+        finding.message = "x";
+        finding.marks = {{"a.yaml", source.place(at, end), "", ""}};
+        ReportStyle style;
+        style.texts = false;
+        return report_text({&finding, 1}, {&source, 1}, style);
+    };
+    const auto block = [](std::size_t before, std::size_t after, std::size_t marked) {
+        return " | " + std::string(before, 'a') + std::string(after, 'b') + "\n      | " + std::string(before, ' ') +
+               "^" + std::string(marked - 1, '~') + "\n";
+    };
+    struct Row {
+        std::size_t letters, at, end;
+        std::size_t before, after, marked;
+    };
+    constexpr Row rows[] = {
+        {160, 100, 101, 100, 60, 1},                                   // fits whole
+        {161, 60, 61, 60, 100, 1},                                     // the place is near enough to the front
+        {161, 61, 62, 60, 100, 1},                                     // one letter is left out in front
+        {300, 200, 210, 60, 100, 10},                                  // both ends are left out
+        {300, 200, 300, 60, 100, 100}, {400, 200, 400, 60, 100, 100},  // the mark ends with the quote
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.letters);
+        CAPTURE(row.at);
+        const std::string text = quoted(row.letters, row.at, row.end);
+        CHECK_MESSAGE(text.find(block(row.before, row.after, row.marked)) != std::string::npos, text);
+    }
+}
+
+TEST_CASE("a private value is masked in the message whether it stands in quotes or not") {
+    for (const char* date : {"1978-02-11", "\"1978-02-11\""}) {
+        CAPTURE(std::string{date});
+        const Judged judged = judged_home("adult-tracheostomy",
+                                          std::string{"person.weight_date: 2026-03-01\nperson.birth_date: "} + date);
+        ReportStyle style;
+        style.mask = audiences_of;
+        const std::string text = report_text(judged.findings, {&judged.source, 1}, style);
+        CHECK_MESSAGE(text.find("born **********, printing") != std::string::npos, text);
+    }
+}
+
 TEST_CASE("colour is only there when told to be") {
     const Judged judged = three_faults();
     CHECK(report_text(judged.findings, {&judged.source, 1}).find('\x1b') == std::string::npos);

@@ -187,7 +187,7 @@ std::optional<std::string> explain_calculator(std::string_view name, std::size_t
     std::string out = fmt::format("{}: {}\n", calculator->name, calculator->purpose);
     paragraph(out, "formula:", calculator->formula, width);
     paragraph(out, "range:", range_of(*calculator), width);
-    paragraph(out, "no number:", calculator->nothing, width);
+    paragraph(out, "nothing:", calculator->nothing, width);
     paragraph(out, "source:", calculator->source, width);
     out += "  arguments:\n" + argument_lines(*calculator, width);
     out += fmt::format("  example:  {}\n    gives\n", example_line(*calculator));

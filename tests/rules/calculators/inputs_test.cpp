@@ -149,12 +149,31 @@ TEST_CASE("times that run out are rounded down, and what must be there is rounde
     CHECK(text("cylinder-time", "--size E --gauge \"2200 psi\" --residual \"0 psi\" --flow \"2 L/min\"", "time") ==
           "5 h 8 min");  // 0.28 x 2200 is 616.0000000000001 in binary
     CHECK(text("cylinder-time", "--size E --gauge \"300 psi\" --flow \"2 L/min\"", "time") == "0 min");
-    CHECK(text("supply-quantity", "--days \"30 days\" --use \"1 pieces/week\"", "pieces") == "5 pieces");  // 4.29
+    CHECK(text("cylinder-time", "--size E --gauge \"929 psi\" --flow \"2 L/min\"", "time") == "1 h");        // 60.06
+    CHECK(text("cylinder-time", "--size E --gauge \"936 psi\" --flow \"2 L/min\"", "time") == "1 h 1 min");  // 61.04
+    CHECK(text("cylinder-time", "--size E --gauge \"928 psi\" --flow \"2 L/min\"", "time") == "59 min");     // 59.92
+    CHECK(text("cylinder-time", "--size E --gauge \"1358 psi\" --flow \"2 L/min\"", "time") == "2 h");       // 120.1
+    CHECK(text("supply-quantity", "--days \"30 days\" --use \"1 pieces/week\"", "pieces") == "5 pieces");    // 4.29
     CHECK(text("supply-quantity", "--days \"30 days\" --use \"3 pieces/day\" --spare \"10 %\"", "pieces") ==
           "99 pieces");  // 90 x 1.1 is 99.00000000000001 in binary
     CHECK(text("days-of-supply", "--pieces 11 --use \"2 pieces/day\"", "days") == "5 days");
     CHECK(text("starting-gauge", "--flow \"3 L/min\" --time \"100 min\" --factor \"0.28 L/psi\"", "gauge") ==
           "1,572 psi");  // 1571.43
+}
+
+TEST_CASE("numbers keep six digits, and nothing is nothing") {
+    const auto converted = [](std::string_view measure, std::string_view to) {
+        const std::string arguments = "--measure \"" + std::string{measure} + "\" --to \"" + std::string{to} + "\"";
+        return found(std::get<Calculation>(asked("unit-conversion", arguments)), "converted").text;
+    };
+    // A thousand millilitres are a litre.
+    CHECK(converted("0 mL", "L") == "0 L");
+    CHECK(converted("1000 mL", "L") == "1 L");
+    CHECK(converted("1234567 mL", "L") == "1,234.57 L");
+    CHECK(converted("123456.7 L", "L") == "123,457 L");
+    CHECK(converted("0.0123456 mL", "L") == "0.000012346 L");
+    CHECK(range_of(the_calculator("cylinder-time")) ==
+          "factor 0.01 to 10 L/psi; gauge 0 to 5,000 psi; residual 0 to 5,000 psi; flow 0.01 to 25 L/min");
 }
 
 TEST_CASE("the calculators use the shares that the plan and the rules use") {
