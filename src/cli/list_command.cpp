@@ -51,8 +51,10 @@ int list_sheets() {
 }
 
 std::string explained(const DeclaredField& field) {
-    return fmt::format("{}\n  {}\n  grade:   {}\n  takes:   {}\n  may stand on paper for: {}\n", field.path,
-                       field.info.help, name_of(field.info.grade), what_it_takes(field), names_of(field.info.on));
+    const std::string example = field.info.example.empty() ? "" : fmt::format("  example: {}\n", field.info.example);
+    return fmt::format("{}\n  {}\n  grade:   {}\n  takes:   {}\n{}  may stand on paper for: {}\n", field.path,
+                       field.info.help, name_of(field.info.grade), what_it_takes(field), example,
+                       names_of(field.info.on));
 }
 
 }  // namespace

@@ -26,6 +26,12 @@ Ran run_in(const std::filesystem::path& folder, std::string_view command) {
     return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contents(scratch.path("out")), contents(scratch.path("err"))};
 }
 
+Ran run_as_installed(const std::filesystem::path& program, const std::filesystem::path& folder,
+                     std::string_view command) {
+    return run_in(folder, fmt::format("export PATH={}:$PATH SOURCE_DATE_EPOCH=1770120000\n{}",
+                                      quoted(program.parent_path()), command));
+}
+
 std::string output_of(const std::filesystem::path& folder, std::string_view command) {
     Ran ran = run_in(folder, command);
     if (ran.status != 0 || !ran.err.empty())

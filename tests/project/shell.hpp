@@ -15,6 +15,10 @@ struct Ran {
 /// Runs a command of the shell in a folder, without standard input.
 Ran run_in(const std::filesystem::path& folder, std::string_view command);
 
+/// The same where `ventfolio` is this program, and today 3 February 2026 if a command does not say the day.
+Ran run_as_installed(const std::filesystem::path& program, const std::filesystem::path& folder,
+                     std::string_view command);
+
 /// The same, for commands that must succeed and have nothing to complain about: gives standard output. Throws
 /// std::runtime_error with what went wrong.
 std::string output_of(const std::filesystem::path& folder, std::string_view command);

@@ -1,64 +1,86 @@
 #include <doctest/doctest.h>
 
 #include <filesystem>
-#include <sstream>
 
 #include "project/documents.hpp"
 #include "project/files.hpp"
 #include "project/shell.hpp"
 
-/// The walk through the README, from a profile to a sheet, does what it says.
+/// The ten-minute walk of the README, from an empty profile to a changed sheet, does what it says.
 namespace ventfolio::project {
 namespace {
 
 namespace fs = std::filesystem;
 
-TEST_CASE("the steps of the README work one after another") {
+/// What the walk asks to be done in an editor: the first of these words becomes other words.
+void edit(const fs::path& file, const std::string& readme, const std::string& words, const std::string& other) {
+    CHECK(readme.find("`" + words + "`") != std::string::npos);
+    CHECK(readme.find("`" + other + "`") != std::string::npos);
+    std::string text = contents(file);
+    const std::size_t at = text.find(words);
+    REQUIRE(at != std::string::npos);
+    save(file, text.replace(at, words.size(), other));
+}
+
+TEST_CASE("the ten-minute walk works step by step, and says what the README quotes") {
     const fs::path project{VENTFOLIO_SOURCE_DIR};
     const Scratch scratch;
     fs::create_directory_symlink(project / "profiles", scratch.path("profiles"));
-    fs::create_directory(scratch.path("build"));
-    fs::create_directory_symlink(VENTFOLIO_BINARY_DIR, scratch.path("build/release"));
+    const std::string walk = section(contents(project / "README.md"), "## A ten-minute walk");
 
-    const std::string readme = contents(project / "README.md");
-    const std::vector<std::string> steps = fenced_blocks(readme, "sh");
-    const std::vector<std::string> shown = fenced_blocks(readme, "text");
-    REQUIRE(steps.size() == 8);
-    REQUIRE(shown.size() == 2);
+    const std::string kept = "high_pressure: 31 cmH2O";
+    const std::string slip = "high_pressure: 20 cmH2O";
+    // The commands of each step, and the status of the last of them. A step without one is the reader's.
+    struct Step {
+        const char* begins;
+        int status;
+    };
+    constexpr Step steps[] = {{"ventfolio new", 1},    {"cp ", 0},
+                              {"ventfolio check", 1},  {"ventfolio explain", 0},
+                              {"ventfolio check", 0},  {"ventfolio print", 0},
+                              {"ventfolio update", 0}, {"ventfolio match", 1},
+                              {"ventfolio schema", 0}};
+    std::size_t done = 0;
+    std::size_t quoted_blocks = 0;
+    std::string said;
+    for (const Fence& fence : fences(walk)) {
+        CAPTURE(fence.text);
+        if (fence.language == "sh") {
+            REQUIRE(done < std::size(steps));
+            const Step& step = steps[done++];
+            CHECK(fence.text.starts_with(step.begins));
+            if (done == 3) edit(scratch.path("home.yaml"), walk, kept, slip);
+            if (done == 5) edit(scratch.path("home.yaml"), walk, slip, kept);
+            const Ran ran = run_as_installed(VENTFOLIO_PROGRAM, scratch.folder(), fence.text);
+            CHECK_MESSAGE(ran.status == step.status, ran.err);
+            said = ran.out + ran.err;
+        } else {
+            ++quoted_blocks;
+            std::size_t from = 0;
+            for (const std::string& line : lines_of(fence.text)) {
+                CAPTURE(line);
+                CAPTURE(said);
+                const std::size_t at = ("\n" + said).find("\n" + line + "\n", from);
+                CHECK(at != std::string::npos);
+                if (at != std::string::npos) from = at;
+            }
+        }
+        // What is refused is not printed.
+        if (done == 3 && fence.language == "sh") {
+            CHECK(run_as_installed(VENTFOLIO_PROGRAM, scratch.folder(),
+                                   "ventfolio print home.yaml --on 2026-02-03 -o refused")
+                      .status == 1);
+            CHECK(!fs::exists(scratch.path("refused")));
+        }
+    }
+    CHECK(done == std::size(steps));
+    CHECK(quoted_blocks >= 6);
 
-    CHECK(run_in(scratch.folder(), steps[2]).status == 0);
-    CHECK(!contents(scratch.path("home.yaml")).empty());
-
-    const Ran check = run_in(scratch.folder(), steps[3]);
-    CHECK(check.status == 1);
-    CAPTURE(check.err);
-    CHECK(check.err.find(shown[0]) != std::string::npos);
-    CHECK(run_in(scratch.folder(), "build/release/ventfolio print home.yaml --on 2026-02-03 -o refused").status == 1);
-    CHECK(!fs::exists(scratch.path("refused")));
-
-    const Ran explain = run_in(scratch.folder(), steps[4]);
-    CHECK(explain.status == 0);
-    CHECK(explain.out.find("high-pressure-alarm-below-peak (refuse)") == 0);
-
-    const Ran print = run_in(scratch.folder(), steps[5]);
-    CHECK(print.status == 0);
-    CHECK(fs::exists(scratch.path("papers/packet.pdf")));
     constexpr auto kForOthers = fs::perms::group_all | fs::perms::others_all;
     for (const char* name : {"papers", "papers/packet.pdf", "papers/packet.json"})
         CHECK((fs::status(scratch.path(name)).permissions() & kForOthers) == fs::perms::none);
-
-    const Ran update = run_in(scratch.folder(), steps[6]);
-    CHECK(update.status == 0);
-    CHECK(fs::exists(scratch.path("papers-2/packet.pdf")));
-    std::istringstream lines{shown[1]};
-    for (std::string line; std::getline(lines, line);) {
-        CAPTURE(line);
-        CHECK(update.out.find(line) != std::string::npos);
-    }
-
-    CHECK(run_in(scratch.folder(), steps[7]).status == 0);
-    CHECK(contents(scratch.path("calls.pdf")).starts_with("%PDF-"));
-    CHECK(contents(scratch.path("due.ics")).starts_with("BEGIN:VCALENDAR\r\n"));
+    CHECK(contents(scratch.path("papers-2/packet.pdf")).starts_with("%PDF-"));
+    CHECK(contents(scratch.path("profile.schema.json")).starts_with("{"));
 }
 
 }  // namespace
