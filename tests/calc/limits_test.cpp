@@ -62,6 +62,10 @@ TEST_CASE("a pressure alarm near the peak is within 4 cmH2O of it") {
     CHECK_FALSE(tube_may_slip_silently(mm(5), cmH2O(101)));
 }
 
+TEST_CASE("half a step of pressure is a margin") {
+    CHECK(off(high_pressure_margin(cmH2O(0.5), cmH2O(0))->in(unit::cmH2O), 0.5) <= 1e-9);
+}
+
 TEST_CASE("a limit far above the usual value is a slip, not a share") {
     CHECK(share_of_usual(mL(40000), mL(400)).has_value());
     CHECK_FALSE(share_of_usual(mL(41000), mL(400)));
@@ -71,6 +75,7 @@ TEST_CASE("no source gives more than all oxygen") {
     // der: 97 % x 713 / 693 is 99.8 %, 98 % gives 100.8 %.
     CHECK(equivalent_fraction(percent(97), mmHg(760), mmHg(740)).has_value());
     CHECK_FALSE(equivalent_fraction(percent(98), mmHg(760), mmHg(740)));
+    CHECK_FALSE(equivalent_fraction(percent(101), mmHg(700), mmHg(760)));
 }
 
 TEST_CASE("air is known from the lowest shore to the highest town") {
@@ -103,6 +108,15 @@ TEST_CASE("a battery's time is told from minutes to a thousand hours") {
     // der: beside 100 Ah over 20 h, 67.4 Ah over 5 h give 1.398 and 66.9 Ah 1.408.
     CHECK(battery_exponent(ampere_hours(100), hours(20), ampere_hours(67.4), hours(5)).has_value());
     CHECK_FALSE(battery_exponent(ampere_hours(100), hours(20), ampere_hours(66.9), hours(5)));
+    CHECK(battery_exponent(ampere_hours(1000), hours(20), ampere_hours(800), hours(5)).has_value());
+    CHECK_FALSE(battery_exponent(ampere_hours(1001), hours(20), ampere_hours(800), hours(5)));
+    CHECK(battery_exponent(ampere_hours(10), hours(0.102), ampere_hours(10), hours(0.1)).has_value());
+}
+
+TEST_CASE("a warm battery loses nothing to cold") {
+    // der: 12 V x 100 Ah x 0.8 x 0.5 x 0.85 / 60 W
+    const LabelledBattery label{.nominal = volts(12), .capacity = ampere_hours(100)};
+    CHECK(off(labelled_battery_time(label, watts(60))->in(unit::h), 6.8) <= 1e-9);
 }
 
 TEST_CASE("a ratio is believed up to ten to one") {
@@ -122,6 +136,10 @@ TEST_CASE("a hose that takes the whole breath leaves none") {
     CHECK_FALSE(circuit_loss(mL(100), {2}, cmH2O(20), cmH2O(20)));
     CHECK(circuit_loss(mL(100), {2}, cmH2O(0.5), cmH2O(0)).has_value());
     CHECK(measured_compliance(mL(1), cmH2O(0.5), cmH2O(0)).has_value());
+    CHECK(measured_compliance(mL(10), cmH2O(100), cmH2O(0)).has_value());
+    CHECK_FALSE(measured_compliance(mL(9.9), cmH2O(100), cmH2O(0)));
+    CHECK(measured_compliance(mL(500), cmH2O(100), cmH2O(0)).has_value());
+    CHECK_FALSE(measured_compliance(mL(501), cmH2O(100), cmH2O(0)));
     CHECK(share_breathed_out(seconds(1), 100, 0.05).has_value());
     CHECK_FALSE(share_breathed_out(seconds(1), 101, 0.05));
     CHECK(share_breathed_out(seconds(1), 20, 0.2).has_value());
@@ -131,6 +149,8 @@ TEST_CASE("a hose that takes the whole breath leaves none") {
 TEST_CASE("a cylinder at its residual has no time left, not a little") {
     const CylinderUse use{.gauge = psi(500), .residual = psi(500), .factor = {0.28}, .flow = L_per_min(2)};
     CHECK(cylinder_time(use)->in(unit::min) == 0);
+    CHECK(starting_gauge(L_per_min(0.01), hours(24 * 7), {0.28}, psi(0)).has_value());
+    CHECK_FALSE(starting_gauge(L_per_min(0.01), hours(24 * 7 + 1), {0.28}, psi(0)));
     CHECK(gauge_is_possible(psi(400), psi(500)).has_value());
     CHECK_FALSE(gauge_is_possible(psi(400), psi(499)));
     CHECK(gauge_is_possible(psi(400), psi(5000)).has_value());

@@ -209,6 +209,10 @@ TEST_CASE("a generator must start its largest motor while all else runs") {
     const SupplyLoad even[] = {{watts(1440), watts(1440)}};
     CHECK(off(generator_load(even)->needed.in(unit::W), 1800) <= 1e-9);  // pub: 1440 W continuous of 1800 W
     CHECK_FALSE(generator_load({}));
+    const SupplyLoad largest[] = {{.running = watts(5000), .starting = watts(5000)}};
+    CHECK(generator_load(largest).has_value());
+    const SupplyLoad too_large[] = {{.running = watts(5001), .starting = watts(5001)}};
+    CHECK_FALSE(generator_load(too_large));
     const SupplyLoad backwards[] = {{watts(350), watts(100)}};
     CHECK_FALSE(generator_load(backwards));
     for (const double number : kHostile) {

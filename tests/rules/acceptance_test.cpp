@@ -57,6 +57,15 @@ TEST_CASE("an acceptance for one prescription does not cover the same finding of
     CHECK(open == 1);
 }
 
+TEST_CASE("an acceptance for a prescription that does not exist covers nothing") {
+    std::string accepts{kAccepts};
+    accepts.replace(accepts.find("prescription: P1"), 16, "prescription: P9");
+    const auto judged = judged_home("adult-tracheostomy", accepts + "covers: [{name: alarm, value: 35 s}]}]\n");
+    const Finding* finding = judged.finding("no-breath-alarm-long");
+    REQUIRE(finding != nullptr);
+    CHECK(!finding->accepted);
+}
+
 TEST_CASE("acceptances of refusals, of unknown rules and of nothing are reported") {
     const auto unknown = judged_home("child-tracheostomy", "accepted.0.rule: backup-ventilator-mising");
     REQUIRE(unknown.finding("acceptance-of-unknown-rule") != nullptr);

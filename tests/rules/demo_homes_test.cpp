@@ -43,6 +43,26 @@ TEST_CASE("the change of settings lowers the time of all five batteries to 70 %"
     CHECK((*home.outage.time_left - *home.outage.leave_reserve).in(unit::min) == doctest::Approx(467));
 }
 
+TEST_CASE("an infant is younger than a year, and a child than 18") {
+    // AHA: an infant is below 1 year (from memory); adult from the 18th birthday.
+    struct Row {
+        const char* born;
+        bool infant;
+        bool child;
+    };
+    constexpr Row rows[] = {{"2025-02-04", true, true},
+                            {"2025-02-03", false, true},
+                            {"2008-02-04", false, true},
+                            {"2008-02-03", false, false}};
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.born});
+        const auto judged = judged_home("child-tracheostomy", std::string{"person.birth_date: "} + row.born);
+        const Household home{judged.read.profile, *Date::parse("2026-02-03")};
+        CHECK(home.infant == row.infant);
+        CHECK(home.child == row.child);
+    }
+}
+
 TEST_CASE("numbers derived for the demo homes agree with the worked examples") {
     const auto adult = judged_home("adult-tracheostomy", "");
     const Household home{adult.read.profile, *Date::parse("2026-02-03")};

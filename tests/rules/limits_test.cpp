@@ -63,6 +63,8 @@ TEST_CASE("alarms of pressure are judged at their limits") {
          "Kun and others, Chest, 2001 (abstract): sounds from 4.5 mm near the peak"},
         {"no-breath-alarm-long", kChild, "", "prescriptions.0.alarms.no_breath: 20 s",
          "prescriptions.0.alarms.no_breath: 21 s", "respiratory care textbook: 20 s or less"},
+        {"no-breath-alarm-too-short", kAdult, "prescriptions.0.rate: 10 breaths/min",
+         "prescriptions.0.alarms.no_breath: 6.1 s", "prescriptions.0.alarms.no_breath: 6 s", kDefinition},
         {"alarm-limit-crosses-setting", kAdult, "", "prescriptions.0.alarms.low_pressure: 30 cmH2O",
          "prescriptions.0.alarms.low_pressure: 31 cmH2O", kDefinition},
     });
@@ -283,6 +285,17 @@ TEST_CASE("hose and humidity are judged at their limits") {
         {"moisture-exchanger-too-big", kAdult, "prescriptions.1.volume_assured.target_volume: 190 mL",
          "prescriptions.1.humidity.moisture_exchanger: {dead_space: 27 mL}",
          "prescriptions.1.humidity.moisture_exchanger: {dead_space: 27.1 mL}", "half: common practice, no source"},
+        // 1.03 mL/kg x 100 kg and 42 mL are half of 290 mL.
+        {"moisture-exchanger-too-big", kAdult,
+         "person.reference_weight: 100 kg\nprescriptions.1.volume_assured.target_volume: 290 mL",
+         "prescriptions.1.humidity.moisture_exchanger.dead_space: 42 mL",
+         "prescriptions.1.humidity.moisture_exchanger.dead_space: 42.1 mL", "half: common practice, no source"},
+        {"moisture-exchanger-too-big", kAdult, "",
+         "prescriptions.1.humidity.moisture_exchanger.breath_range: {from: 250 mL, to: 500 mL}",
+         "prescriptions.1.humidity.moisture_exchanger.breath_range: {from: 250 mL, to: 499 mL}",
+         "what the maker states"},
+        {"moisture-exchanger-works-poorly", kAdult, "", "airway.neck_tube.cuff_order.up: day_and_night",
+         "airway.neck_tube.cuff_order.up: night_only", "from memory: an exchanger needs the whole breath out"},
         // The exchanger that takes over in an outage: 15 % of 115 mL are 17.25 mL.
         {"moisture-exchanger-too-big", kChild, "",
          "humidity_plan.outage_swap: {kind: moisture_exchanger, moisture_exchanger: {dead_space: 17.2 mL}}",
@@ -292,6 +305,13 @@ TEST_CASE("hose and humidity are judged at their limits") {
          "person.weight: 9.9 kg", kPractice},
         {"hose-unsuited-to-weight", kChild, "person.weight: 9 kg", "prescriptions.0.circuit.bore: 21.9 mm",
          "prescriptions.0.circuit.bore: 22 mm", kPractice},
+        {"hose-unsuited-to-weight", kChild, "", "devices.0.suited_from: 12.4 kg", "devices.0.suited_from: 12.5 kg",
+         "what the maker states"},
+        {"baseline-low-for-port", kAdult, "", "prescriptions.0.baseline_pressure: 0 cmH2O",
+         "prescriptions.0.baseline_pressure: 0.5 cmH2O", "at 0 another rule refuses"},
+        {"small-lines-look-alike", kChild, "prescriptions.0.circuit.small_lines.1.bore: 4 mm",
+         "remove: prescriptions.0.circuit.small_lines.0.bore", "prescriptions.0.circuit.small_lines.0.bore: 4.0 mm",
+         kDefinition},
         {"hose-unsuited-to-weight", kAdult, "", "prescriptions.0.circuit.bore: 12.1 mm",
          "prescriptions.0.circuit.bore: 12 mm", kPractice},
     });
@@ -328,6 +348,11 @@ TEST_CASE("each mode asks for the settings that it works by") {
         {"setting-missing-for-mode", kMask, "", "prescriptions.0.trigger: automatic", "remove: prescriptions.0.trigger",
          "a breath of the person starts by a trigger"},
     });
+}
+
+TEST_CASE("no rate is no slow rate") {
+    check_rows({{"child-rate-below-band", kChild, "", "prescriptions.0.rate: 0 breaths/min",
+                 "prescriptions.0.rate: 1 breaths/min", kDefinition}});
 }
 
 TEST_CASE("an alarm that nobody misses is not told twice") {
@@ -404,6 +429,16 @@ TEST_CASE("power, people and bags are judged at their limits") {
          "emergency_equipment.breathing_bags.0.face_mask: false", kDefinition},
         {"breathing-bag-does-not-fit", kAdult, "emergency_equipment.breathing_bags.0.face_mask: false",
          "airway.upper: blocked", "airway.upper: open", kDefinition},
+        {"breathing-bag-missing", kMask,
+         "emergency_equipment.breathing_bags: none\ndependence.unaided_awake: {kind: hours, time: 300 min}",
+         "dependence.unaided_asleep: {kind: hours, time: 300 min}", "dependence.unaided_asleep: none", kPractice},
+        {"breathing-bag-missing", kChild, kFreeAsleep, "dependence.hours_per_day: 10 h",
+         "emergency_equipment.breathing_bags: none", "with a neck tube for everyone: common practice, no source"},
+        {"emergency-numbers-missing", kAdult, "", "contacts.emergency: {name: ambulance, phone: 911}",
+         "contacts.emergency: {name: ambulance}", kDefinition},
+        {"emergency-numbers-missing", kAdult, "", "remove: contacts.emergency",
+         "remove: contacts.equipment_provider.phone",
+         "without a word of it the emergency number is that of the region"},
         {"care-task-overdue", kAdult, "", "devices.0.service_due: 2026-02-03", "devices.0.service_due: 2026-02-02",
          kDefinition},
         {"generator-too-near-openings", kAdult, "",

@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <set>
 #include <vector>
 
 #include "edited_home.hpp"
@@ -29,8 +30,8 @@ TEST_CASE("a finding says the numbers that its sum gives, with the digits that m
     constexpr Row rows[] = {
         {kAdult, "prescriptions.1.volume_assured.target_volume: 210 mL", "tidal-volume-per-weight-unusual",
          "210 mL is 3.2 mL/kg for 66 kg; 4 to 15 mL/kg is usual.", "210 / 66.016"},
-        {kAdult, "person.weight: 20 kg", "weight-and-height-disagree",
-         "20 kg with a height of 170 cm gives 6.9 kg per square metre.", "20 / 1.7 / 1.7 = 6.92"},
+        {kAdult, "person.height: 170.4 cm\nperson.weight: 20 kg", "weight-and-height-disagree",
+         "20 kg with a height of 170 cm gives 6.9 kg per square metre.", "20 / 1.704 / 1.704 = 6.89"},
         {kAdult, "suction.catheter_size: 14 Fr", "catheter-above-half-tube",
          "The 14 Fr catheter takes 58 % of the tube; some guides stop at half (12 Fr).", "14 / 24; 12 / 24"},
         {kAdult, "suction.catheter_size: 10 Fr\nairway.neck_tube.inner_diameter: 2.5 mm", "catheter-will-not-pass",
@@ -87,6 +88,33 @@ TEST_CASE("a finding points at both things that do not go together") {
                                    "prescriptions.0.circuit.small_lines.1.bore"});
     CHECK(fields(kAdult, "devices.1.slots.1.slot: 1", "unit-slot-conflict") ==
           std::vector<std::string>{"devices.1.slots.1.slot", "devices.1.slots.0.slot"});
+}
+
+TEST_CASE("a label says which way a number is off") {
+    const auto label = [](const char* edits, const char* rule) {
+        const auto judged = judged_home(kAdult, edits);
+        const Finding* finding = judged.finding(rule);
+        return finding == nullptr ? std::string{"no finding"} : finding->marks.front().label;
+    };
+    // The peak is 21 cmH2O; 5 to 20 above it: common practice, no source.
+    CHECK(label("prescriptions.0.alarms.high_pressure: 25 cmH2O", "high-pressure-alarm-margin-unusual") ==
+          "only 4 cmH2O above it");
+    CHECK(label("prescriptions.0.alarms.high_pressure: 42 cmH2O", "high-pressure-alarm-margin-unusual") ==
+          "21 cmH2O above it");
+    // Ordered on 9 January, printed for 3 February 2026.
+    CHECK(label("orders.effective_at: 2026-01-08 10:00 AM", "start-date-unusual") == "before the order");
+    CHECK(label("orders.effective_at: 2026-03-08 10:00 AM", "start-date-unusual") == "long after the print date");
+}
+
+TEST_CASE("a rule stops its own sheets, and an unknown one all") {
+    Finding finding;
+    finding.severity = Severity::refuse;
+    finding.rule = "tap-water-in-humidifier";
+    CHECK(stopped_sheets({&finding, 1}) == std::set<std::string>{"care-schedule", "supplies"});
+    finding.rule = "no-such-rule";
+    CHECK(stopped_sheets({&finding, 1}).contains("bedside-card"));
+    finding.severity = Severity::acknowledge;
+    CHECK(stopped_sheets({&finding, 1}).empty());
 }
 
 TEST_CASE("findings of one place keep the order of the book, the gravest first") {

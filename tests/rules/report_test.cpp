@@ -5,6 +5,7 @@
 #include "edited_home.hpp"
 #include "rules/explain.hpp"
 #include "rules/field_index.hpp"
+#include "rules/masking.hpp"
 #include "rules/report_json.hpp"
 #include "rules/report_text.hpp"
 
@@ -205,6 +206,19 @@ TEST_CASE("a private value is masked in the message whether it stands in quotes 
     }
 }
 
+TEST_CASE("a private value of three letters is masked, a shorter one would mask half of the words") {
+    const auto masked = [](const std::string& name) {
+        const SourceText source{"a.yaml", "name: " + name + "\n"};
+        Finding finding;
+        finding.marks = {{"a.yaml", source.place(6, 6 + name.size()), "person.preferred_name", ""}};
+        return without_private_values("Call Ann Al today", finding, {&source, 1},
+                                      [](std::string_view) { return Audiences{}; });
+    };
+    CHECK(masked("Ann") == "Call *** Al today");
+    CHECK(masked("\"Ann\"") == "Call *** Al today");
+    CHECK(masked("Al") == "Call Ann Al today");
+}
+
 TEST_CASE("colour is only there when told to be") {
     const Judged judged = three_faults();
     CHECK(report_text(judged.findings, {&judged.source, 1}).find('\x1b') == std::string::npos);
@@ -253,4 +267,14 @@ TEST_CASE("explain shows why, formula, source, thresholds and the example that t
 A rule says what disagrees with what; it never decides treatment. The prescriber's orders, the
 device's instructions and local protocol come first.
 )");
+}
+
+TEST_CASE("explain says what a rule stops") {
+    const auto effect = [](std::string_view rule) {
+        const std::string text = explain_rule(rule).value_or("");
+        const auto from = text.find("effect:");
+        return text.substr(from, text.find('\n', from) - from);
+    };
+    CHECK(effect("tab-in-file") == "effect:   no sheet is made");
+    CHECK(effect("tap-water-in-humidifier") == "effect:   not made: care-schedule, supplies");
 }

@@ -195,3 +195,32 @@ TEST_CASE("the calculators use the shares that the plan and the rules use") {
     };
     for (const Row& row : rows) CHECK(exact("tolerance-band", row.arguments, row.low) == doctest::Approx(row.expected));
 }
+
+TEST_CASE("an argument reaches the sum that it is meant for") {
+    struct Row {
+        const char* calculator;
+        const char* arguments;
+        const char* result;
+        double expected;
+        const char* source;
+    };
+    constexpr Row rows[] = {
+        {"catheter-size", "--inner-diameter \"7.8 mm\"", "half", 10, "half of 23.4 Fr is 11.7: 10 is stocked"},
+        {"catheter-size", "--inner-diameter \"7.0 mm\"", "two-thirds", 12,
+         "two thirds of 21 Fr is 14, which is not below"},
+        {"catheter-size", "--inner-diameter \"7.5 mm\"", "seven-tenths", 14, "0.7 of 22.5 Fr is 15.75"},
+        {"dead-space", "--breath \"500 mL\" --body \"150 mL\" --equipment \"50 mL\" --rate \"12 breaths/min\"",
+         "equipment-share", 10, "50 / 500"},
+        {"dead-space", "--breath \"500 mL\" --body \"150 mL\" --equipment \"50 mL\" --rate \"12 breaths/min\"",
+         "total-share", 40, "200 / 500"},
+        {"vital-sign-band", "--age \"27 days\"", "systolic.low", 67, "PALS 2015: a newborn, to 28 days"},
+        {"vital-sign-band", "--age \"28 days\"", "systolic.low", 72, "PALS 2015: an infant"},
+        {"squeeze-interval", "--group adult", "interval.low", 6, "AHA 2020 (training copies)"},
+        {"squeeze-interval", "--group child", "interval.low", 2, "AHA 2020 (training copies)"},
+        {"squeeze-interval", "--group infant", "interval.low", 2, "AHA 2020 (training copies)"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.source});
+        CHECK(exact(row.calculator, row.arguments, row.result) == doctest::Approx(row.expected));
+    }
+}
