@@ -345,6 +345,10 @@ TEST_CASE("each mode asks for the settings that it works by") {
          "remove: prescriptions.0.inspiratory_time", "a timed breath ends by time"},
         {"setting-missing-for-mode", kMask, "prescriptions.0.mode: cpap", "remove: prescriptions.0.trigger",
          "remove: prescriptions.0.baseline_pressure", "one pressure waits for no breath"},
+        {"setting-missing-for-mode", kMask, "", "prescriptions.0.trigger: automatic", "prescriptions.0.trigger: off",
+         "a trigger that is off starts no breath"},
+        {"setting-foreign-to-mode", kMask, "prescriptions.0.mode: psv", "prescriptions.0.rate: 0 breaths/min",
+         "prescriptions.0.rate: 1 breaths/min", "a rate of 0 is none"},
         {"setting-missing-for-mode", kMask, "", "prescriptions.0.trigger: automatic", "remove: prescriptions.0.trigger",
          "a breath of the person starts by a trigger"},
     });
@@ -398,6 +402,14 @@ TEST_CASE("oxygen is judged at its limits") {
         {"oxygen-gauge-above-full", kAdult, "", "oxygen.sources.1.gauge: 2216 psi", "oxygen.sources.1.gauge: 2217 psi",
          kPractice},
         // Two cylinders last 840 min, 1.5 times 9.333 h.
+        // Two cylinders of 0.28 L/psi above 500 psi at 1 L/min, and 728 min of power.
+        {"oxygen-runs-out-first", kAdult, "", "oxygen.sources.1.gauge: 1800 psi", "oxygen.sources.1.gauge: 1799 psi",
+         "handbook factor of size E"},
+        {"oxygen-gauge-above-full", kAdult, "oxygen.sources.1.full: 2000 psi", "oxygen.sources.1.gauge: 2200 psi",
+         "oxygen.sources.1.gauge: 2201 psi", "a tenth: common practice, no source"},
+        {"oxygen-estimate-disagrees", kChild, "prescriptions.0.expected.minute_volume: {from: 2 L/min, to: 2 L/min}",
+         "prescriptions.0.oxygen: {flow: 2 L/min}", "prescriptions.0.oxygen: {flow: 2.1 L/min}",
+         "more oxygen than breath: follows from the definition"},
         {"oxygen-runs-out-first", kAdult, "", "oxygen.backup_hours: 9.33 h", "oxygen.backup_hours: 9.34 h",
          "air-travel battery rule (from memory)"},
     });
@@ -421,6 +433,10 @@ TEST_CASE("power, people and bags are judged at their limits") {
          "dependence.unaided_asleep: {kind: hours, time: 300 min}\n"
          "dependence.unaided_awake: {kind: hours, time: 300 min}\nbatteries: []\nremove: devices.1",
          "dependence.hours_per_day: 16 h", "dependence.hours_per_day: 16.1 h", kPractice},
+        {"too-few-power-sources", kMask,
+         "dependence.unaided_asleep: {kind: hours, time: 300 min}\n"
+         "dependence.unaided_awake: {kind: hours, time: 300 min}\nbatteries: []",
+         "dependence.can_call_help: true", "remove: devices.1", "two units are two sources of breath"},
         {"too-few-trained-caregivers", kChild,
          "dependence.unaided_asleep: {kind: hours, time: 300 min}\ncaregivers.2.status: trainee",
          "caregivers.1.status: independent", "caregivers.1.status: trainee",

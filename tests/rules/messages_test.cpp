@@ -50,6 +50,9 @@ TEST_CASE("a finding says the numbers that its sum gives, with the digits that m
          "loads.5.on_generator: true\nloads.5.power: 400 W\npower.generator: {place: outdoors, distance: 7 m, power: "
          "499 W}",
          "backup-supply-unsuitable", "The generator cannot carry 500 W: it gives 499 W.", "400 / 0.8"},
+        {kAdult, "batteries: []\npower.vehicle: none", "too-few-power-sources", "There is no source of power",
+         "counted"},
+        {kAdult, "batteries: []", "too-few-power-sources", "There is 1 source of power", "counted: the vehicle"},
         {kAdult, "prescriptions.0.oxygen: {fraction: 60 %, flow: 1 L/min}", "oxygen-estimate-disagrees",
          "(estimate 23 % to 32 %)", "1 L/min of 90 % oxygen in 39.1 L/min, and of 96 % in 7.1 L/min without a leak"},
         {kAdult, "devices.1.label: Unit A", "unit-slot-conflict", "The units: two units are called Unit A.", "read"},

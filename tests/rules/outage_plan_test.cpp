@@ -113,3 +113,62 @@ TEST_CASE("oxygen that ends first ends the plan") {
     CHECK(plan.half == 210);
     CHECK(plan.call_provider == 180);
 }
+
+TEST_CASE("a plan counts the share of a tested time that the profile asks for") {
+    // der: 480, 690 and 910 min in sum, half of each
+    const Planned half{"power.battery_derating: 50 %"};
+    CHECK(half.home.outage.power->in(unit::min) == doctest::Approx(455));
+    CHECK(half.plan.batteries[0].to == 240);
+    CHECK(half.plan.batteries[2].to == 450);
+}
+
+TEST_CASE("oxygen lasts at the highest flow that is ordered") {
+    const auto minutes = [](const std::string& edits) { return Planned{edits}.home.outage.oxygen->in(unit::min); };
+    const auto flows = [](const char* bed, const char* chair) {
+        return std::string{"prescriptions.0.oxygen.flow: "} + bed + "\nprescriptions.1.oxygen.flow: " + chair + "\n";
+    };
+    // 1500 psi of 0.28 L/psi are 420 L a cylinder (handbook factor of size E); there are two.
+    CHECK(minutes("") == doctest::Approx(840));
+    CHECK(minutes(flows("1 L/min", "2 L/min")) == doctest::Approx(420));
+    CHECK(minutes(flows("2 L/min", "1 L/min")) == doctest::Approx(420));
+    CHECK(minutes("remove: oxygen.sources.1.number") == doctest::Approx(420));
+    const char* kLiquid = "oxygen.sources: [{kind: liquid, label: tank, contents: 1000 L, location: hall}]\n";
+    CHECK(minutes(kLiquid + flows("2 L/min", "1 L/min")) == doctest::Approx(500));
+    const Planned home{kLiquid};
+    CHECK_FALSE(time_of(home.home.profile.oxygen->sources[0], Flow{}));
+}
+
+TEST_CASE("a source that cannot carry its load is no source") {
+    // Three batteries of the unit at the bed, and the vehicle.
+    const auto count = [](const char* edits) { return Planned{edits}.home.outage.sources_at_bed; };
+    CHECK(count("") == 4);
+    CHECK(count("power.vehicle: none") == 3);
+    CHECK(count("power.vehicle.power: 97 W") == 3);  // 8.1 A of 10 A for hours
+    CHECK(count("power.generator: {place: outdoors, distance: 7 m, power: 2200 W}") == 5);
+    CHECK(count("power.generator: {place: garage, distance: 7 m, power: 2200 W}") == 4);
+    CHECK(count("loads.5.on_generator: true\npower.generator: {place: outdoors, distance: 7 m, power: 312 W}") == 4);
+    CHECK(count("loads.5.on_generator: true\npower.generator: {place: outdoors, distance: 7 m, power: 313 W}") == 5);
+}
+
+TEST_CASE("a time to call that has come already is not on the plan") {
+    const auto plan = [](int minutes) {
+        return Planned{
+            "power.battery_derating: 100 %\nbatteries: [{label: x, kind: internal, unit: Unit A, tested_time: " +
+            std::to_string(minutes) + " min}]"}
+            .plan;
+    };
+    // Calls with 60 and 240 min left, leaving with 2 x 25 + 120 = 170 min left: common practice, no source.
+    CHECK_FALSE(plan(60).call_emergency);
+    CHECK(plan(75).call_emergency == 15);
+    CHECK(plan(240).leave_by == 60);
+    CHECK_FALSE(plan(240).call_provider);
+    CHECK(plan(255).call_provider == 15);
+    CHECK_FALSE(plan(340).half);       // 170, the time to leave
+    CHECK(plan(400).half == 195);      // 200
+    CHECK(plan(400).leave_by == 225);  // 230
+}
+
+TEST_CASE("a unit without a battery is no spare") {
+    CHECK(Planned{""}.plan.spares.size() == 1);
+    CHECK(Planned{"remove: batteries.4\nremove: batteries.3"}.plan.spares.empty());
+}
