@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "edited_home.hpp"
+#include "rules/compare.hpp"
 
 using namespace ventfolio;
 using ventfolio::testing::judged_home;
@@ -352,6 +353,62 @@ TEST_CASE("each mode asks for the settings that it works by") {
         {"setting-missing-for-mode", kMask, "", "prescriptions.0.trigger: automatic", "remove: prescriptions.0.trigger",
          "a breath of the person starts by a trigger"},
     });
+}
+
+TEST_CASE("a pressure that is no more than another does not lie above it") {
+    check_rows({
+        {"pressures-in-wrong-order", kAdult, "", "prescriptions.1.volume_assured.pressure_least: 0.5 cmH2O",
+         "prescriptions.1.volume_assured.pressure_least: 0 cmH2O", kDefinition},
+        {"pressures-in-wrong-order", kAdult, "", "prescriptions.1.volume_assured.pressure_least: 21.9 cmH2O",
+         "prescriptions.1.volume_assured.pressure_least: 22 cmH2O", kDefinition},
+    });
+}
+
+TEST_CASE("a ratio and a time of breathing in agree within a twentieth") {
+    // 15 breaths/min are 4 s each, and 1:3 is 1 s of them.
+    check_rows(
+        {{"setting-given-twice-differently", kAdult,
+          "prescriptions.0.rate: 15 breaths/min\nprescriptions.0.inspiratory_time: 1 s\n"
+          "prescriptions.0.expected.total_rate: {from: 15 breaths/min, to: 16 breaths/min}",
+          "prescriptions.0.breathing_ratio: \"1:2.81\"", "prescriptions.0.breathing_ratio: \"1:2.8\"", kPractice}});
+}
+
+TEST_CASE("an alarm at the end of what the log accepts sounds on good days") {
+    // 15 % about 7.1 L/min, the middle of what is expected: 6.035 to 8.165 L/min (common practice, no source).
+    check_rows({
+        {"alarm-inside-accepted-range", kAdult, "", "prescriptions.0.alarms.low_minute_volume: 6.03 L/min",
+         "prescriptions.0.alarms.low_minute_volume: 6.035 L/min", kPractice},
+        {"alarm-inside-accepted-range", kAdult, "", "prescriptions.0.alarms.high_minute_volume: 8.17 L/min",
+         "prescriptions.0.alarms.high_minute_volume: 8.165 L/min", kPractice},
+    });
+}
+
+TEST_CASE("volumes per weight are judged at their very limits") {
+    constexpr const char* kFifty = "person.reference_weight: 50 kg";
+    check_rows({
+        {"tidal-volume-impossible", kAdult, kFifty, "prescriptions.1.volume_assured.target_volume: 100 mL",
+         "prescriptions.1.volume_assured.target_volume: 99 mL", "2 mL/kg: common practice, no source"},
+        {"tidal-volume-impossible", kAdult, kFifty, "prescriptions.1.volume_assured.target_volume: 1250 mL",
+         "prescriptions.1.volume_assured.target_volume: 1251 mL", "25 mL/kg: common practice, no source"},
+        {"tidal-volume-per-weight-unusual", kAdult, kFifty, "prescriptions.1.volume_assured.target_volume: 200 mL",
+         "prescriptions.1.volume_assured.target_volume: 199 mL", "4 mL/kg: common practice, no source"},
+        {"delivered-volume-per-weight-unusual", kAdult, kFifty,
+         "prescriptions.0.expected.tidal_volume: {from: 200 mL, to: 200 mL}",
+         "prescriptions.0.expected.tidal_volume: {from: 199 mL, to: 199 mL}", "4 mL/kg: common practice, no source"},
+        {"delivered-volume-per-weight-unusual", kChild, "prescriptions.0.mode: vc_ac\nairway.neck_tube.cuff: air",
+         "prescriptions.0.tidal_volume: 124 mL", "prescriptions.0.tidal_volume: 125 mL",
+         "avoid above 10 mL/kg: PALICC-2, 2023 (from memory)"},
+        {"tidal-volume-per-weight-unusual", kMask, "", "prescriptions.1.tidal_volume: 10 mL",
+         "prescriptions.1.tidal_volume: 1500 mL", "a mouthpiece has no lowest volume"},
+    });
+}
+
+TEST_CASE("two numbers are one within a billionth, and nothing is nothing") {
+    CHECK(same(0.0, 0.0));
+    CHECK(same(1.0, 1.0 + 0.9e-9));
+    CHECK_FALSE(same(1.0, 1.0 + 1.1e-9));
+    CHECK_FALSE(above(1.0, 1.0));
+    CHECK_FALSE(below(1.0, 1.0));
 }
 
 TEST_CASE("no rate is no slow rate") {

@@ -47,11 +47,26 @@ TEST_CASE("a finding says the numbers that its sum gives, with the digits that m
         {kAdult, "caregivers.0.status: trainee\ncaregivers.1.status: trainee", "too-few-trained-caregivers",
          "1 caregiver is signed off alone", "counted"},
         {kAdult,
-         "loads.5.on_generator: true\nloads.5.power: 400 W\npower.generator: {place: outdoors, distance: 7 m, power: "
+         "loads.5.on_generator: true\nloads.5.power: 400.3 W\npower.generator: {place: outdoors, distance: 7 m, power: "
          "499 W}",
-         "backup-supply-unsuitable", "The generator cannot carry 500 W: it gives 499 W.", "400 / 0.8"},
+         "backup-supply-unsuitable", "The generator cannot carry 500 W: it gives 499 W.", "400.3 / 0.8 = 500.4"},
         {kAdult, "batteries: []\npower.vehicle: none", "too-few-power-sources", "There is no source of power",
          "counted"},
+        {kAdult, "prescriptions.0.when_used: [{hours: 8 PM to 7:20 AM}]", "hours-without-prescription", "cover 22.3 h",
+         "11 h and 11 h 20 min"},
+        {kAdult, "prescriptions.0.inspiratory_pressure: 16.26 cmH2O\nprescriptions.0.alarms.high_pressure: 20 cmH2O",
+         "high-pressure-alarm-below-peak", "may use, 21.3 cmH2O.", "16.26 + 5"},
+        {kAdult, "prescriptions.1.volume_assured.target_volume: 240.4 mL", "moisture-exchanger-too-big",
+         "50 mL of each 240 mL breath", "rounded"},
+        {kAdult, "prescriptions.0.alarms.no_breath: 4 s", "no-breath-alarm-too-short", "4.29 s", "60 / 14 = 4.2857"},
+        {kAdult, "suction.depth: 12.56 cm", "suction-depth-too-deep", "2.3 cm", "12.56 - 8.8 - 1.5 = 2.26"},
+        {kChild, "prescriptions.0.inspiratory_time: 2.85 s", "breath-in-fills-whole-breath",
+         "leaves 0.15 s of a 3 s breath", "60 / 20"},
+        {kChild, "prescriptions.0.inspiratory_time: 3.2 s", "breath-in-fills-whole-breath",
+         "leaves 0 s of a 3 s breath", "nothing is left"},
+        {kAdult, "power.vehicle.power: 97 W", "backup-supply-unsuitable", "carry 8.1 A for hours", "97 / 12 = 8.08"},
+        {kAdult, "devices.0.slots.0.prescription: P9", "unit-slot-conflict",
+         "Unit A slot 1: no prescription is called P9.", "read"},
         {kAdult, "batteries: []", "too-few-power-sources", "There is 1 source of power", "counted: the vehicle"},
         {kAdult, "prescriptions.0.oxygen: {fraction: 60 %, flow: 1 L/min}", "oxygen-estimate-disagrees",
          "(estimate 23 % to 32 %)", "1 L/min of 90 % oxygen in 39.1 L/min, and of 96 % in 7.1 L/min without a leak"},
@@ -63,7 +78,8 @@ TEST_CASE("a finding says the numbers that its sum gives, with the digits that m
         {kAdult,
          "prescriptions.1.expected.total_rate: {from: 13.23 breaths/min, to: 13.23 breaths/min}\n"
          "prescriptions.1.expected.minute_volume: {from: 4 L/min, to: 4 L/min}",
-         "rate-and-volume-disagree", "13.2 breaths/min x 500 mL is 6.6 L/min", "13.23 x 0.5 = 6.615"},
+         "rate-and-volume-disagree", "13.2 breaths/min x 500 mL is 6.6 L/min, but 4 to 4 L/min is expected.",
+         "13.23 x 0.5 = 6.615"},
     };
     for (const Row& row : rows) {
         CAPTURE(std::string{row.edits});
@@ -89,6 +105,8 @@ TEST_CASE("a finding points at both things that do not go together") {
     CHECK(fields(kChild, "prescriptions.0.circuit.small_lines.1.bore: 4 mm", "small-lines-look-alike") ==
           std::vector<std::string>{"prescriptions.0.circuit.small_lines.0.bore",
                                    "prescriptions.0.circuit.small_lines.1.bore"});
+    CHECK(fields(kAdult, "prescriptions.0.changed_in: R2", "units-hold-different-revisions") ==
+          std::vector<std::string>{"devices.0.slots.0.revision", "prescriptions.0.changed_in"});
     CHECK(fields(kAdult, "devices.1.slots.1.slot: 1", "unit-slot-conflict") ==
           std::vector<std::string>{"devices.1.slots.1.slot", "devices.1.slots.0.slot"});
 }

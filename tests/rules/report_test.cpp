@@ -219,6 +219,43 @@ TEST_CASE("a private value of three letters is masked, a shorter one would mask 
     CHECK(masked("Al") == "Call Ann Al today");
 }
 
+TEST_CASE("a line is quoted up to what is no text, and masked from its first letter to the next after the mark") {
+    const auto quoted = [](const SourceText& source, std::size_t from, std::size_t to, const char* field,
+                           Audiences on) {
+        Finding finding;
+        finding.rule = "impossible-date";
+        finding.message = "x";
+        finding.marks = {{source.name, source.place(from, to), field, ""}};
+        ReportStyle style;
+        style.texts = false;
+        style.mask = [on](std::string_view) { return on; };
+        const std::string text = report_text({&finding, 1}, {&source, 1}, style);
+        const auto begin = text.find(" | ") + 3;
+        return text.substr(begin, text.find("\n1 ") - begin);
+    };
+    CHECK(quoted({"a.yaml", "n: ab\xff\n"}, 0, 1, "n", wall) == "n: **\n      | ^");
+    CHECK(quoted({"a.yaml", "n: \xff\xff\n"}, 3, 5, "n", wall) == "n: \n      |    ^");
+    CHECK(quoted({"a.yaml", "Ann\n"}, 0, 1, "", wall) == "***\n      | ^");
+    CHECK(quoted({"a.yaml", "a: xyz\n"}, 3, 4, "a", wall) == "a: x**\n      |    ^");
+    CHECK(quoted({"a.yaml", "a: xyz\n"}, 3, 4, "a", Audiences{}) == "a: ***\n      |    ^");
+}
+
+TEST_CASE("a mark in another file says in which") {
+    const SourceText sources[] = {{"a.yaml", "a: x\n"}, {"b.yaml", "b: y\n"}};
+    Finding finding;
+    finding.rule = "impossible-date";
+    finding.message = "x";
+    finding.marks = {{"a.yaml", sources[0].place(3, 4), "", ""}, {"b.yaml", sources[1].place(3, 4), "", ""}};
+    ReportStyle style;
+    style.texts = false;
+    CHECK(report_text({&finding, 1}, sources, style) ==
+          "a.yaml:1:4: refuse: x [impossible-date]\n"
+          "    1 | a: x\n      |    ^\n"
+          "   in b.yaml\n"
+          "    1 | b: y\n      |    ^\n"
+          "1 refuse\n");
+}
+
 TEST_CASE("colour is only there when told to be") {
     const Judged judged = three_faults();
     CHECK(report_text(judged.findings, {&judged.source, 1}).find('\x1b') == std::string::npos);

@@ -190,6 +190,7 @@ TEST_CASE("the calculators use the shares that the plan and the rules use") {
         {"--volume \"120 mL\"", "volume-band.low", 120 - threshold::kToleranceVolumeLeast.in(unit::mL)},
         {"--volume \"50 mL\"", "volume-band.low", 50 * (1 - threshold::kToleranceVolumeMostShare)},
         {"--minute-volume \"6 L/min\"", "minute-volume-band.low", 6 * (1 - threshold::kToleranceMinuteVolume)},
+        {"--rate \"14 breaths/min\"", "rate-band.low", 14 - 1},
         {"--pressure \"30 cmH2O\"", "pressure-band.low", 30 * (1 - threshold::kTolerancePressureShare)},
         {"--pressure \"10 cmH2O\"", "pressure-band.low", 10 - threshold::kTolerancePressureLeast.in(unit::cmH2O)},
     };
