@@ -1,4 +1,5 @@
 #include <cstdio>
+#include <cstdlib>
 #include <exception>
 #include <new>
 #include <stdexcept>
@@ -16,9 +17,26 @@ int give_up(const std::string& message) {
     return ventfolio::kUnusable;
 }
 
+constexpr const char* kNoMemory = "there is not enough memory";
+
+/// Some functions of libraries promise not to throw and take memory all the same. Where it ends there, nothing can be
+/// caught.
+[[noreturn]] void tell_and_end() {
+    try {
+        if (const std::exception_ptr fault = std::current_exception()) std::rethrow_exception(fault);
+    } catch (const std::bad_alloc&) {
+        give_up(kNoMemory);
+        std::_Exit(ventfolio::kUnusable);
+    } catch (...) {
+        std::abort();
+    }
+    std::abort();
+}
+
 }  // namespace
 
 int main(int count, char** words) {
+    std::set_terminate(tell_and_end);
     ventfolio::report_files_that_grow_too_large();
     try {
         const int status = ventfolio::CommandLine{}.run(count, words);
@@ -26,7 +44,7 @@ int main(int count, char** words) {
     } catch (const std::logic_error& fault) {
         return give_up(std::string{"this is a bug in ventfolio: "} + fault.what());
     } catch (const std::bad_alloc&) {
-        return give_up("there is not enough memory");
+        return give_up(kNoMemory);
     } catch (const std::exception& fault) {
         return give_up(fault.what());
     }

@@ -66,9 +66,12 @@ std::optional<std::string> FileSystem::read_file(const Descriptor& folder, const
 }
 
 std::string FileSystem::make_staging_folder(const std::filesystem::path& parent) {
-    std::string path = (parent / ".ventfolio-XXXXXX").string();
+    std::string name = ".ventfolio-XXXXXX";
+    std::string path = (parent / name).string();
     if (::mkdtemp(path.data()) == nullptr) fail("mkdtemp");
-    return std::filesystem::path{path}.filename().string();
+    // Takes no memory, which could end and leave a folder that nobody knows.
+    name.replace(0, name.size(), path, path.size() - name.size(), name.size());
+    return name;
 }
 
 void FileSystem::make_folder(const std::filesystem::path& folder) {

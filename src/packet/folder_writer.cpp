@@ -35,17 +35,19 @@ fs::path named_target(const fs::path& target) {
 /// The folder in which the new one grows. It goes again unless its name has come to mean another folder.
 class Staging {
   public:
-    Staging(const fs::path& parent, FileSystem& files)
-        : files_{files},
-          name_{on_path(parent, [&] { return files_.make_staging_folder(parent); })},
-          path_{parent / name_} {}
+    /// Once the other constructor is done, the destructor takes the folder away, whatever happens here.
+    Staging(const fs::path& parent, FileSystem& files) : Staging{files} {
+        parent_ = parent;
+        name_ = on_path(parent, [&] { return files_.make_staging_folder(parent); });
+        path_ = parent / name_;
+    }
     Staging(const Staging&) = delete;
     Staging& operator=(const Staging&) = delete;
     ~Staging() {
-        if (is_other_) return;
+        if (is_other_ || name_.empty()) return;
         try {
-            files_.remove_folder(path_);
-        } catch (const std::system_error&) {
+            files_.remove_folder(parent_ / name_);
+        } catch (const std::exception&) {
             // A failure is already on its way to the caller; this one would hide it.
         }
     }
@@ -84,7 +86,10 @@ class Staging {
     }
 
   private:
+    explicit Staging(FileSystem& files) : files_{files} {}
+
     FileSystem& files_;
+    fs::path parent_;
     std::string name_;
     fs::path path_;
     Descriptor folder_;
