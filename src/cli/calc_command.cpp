@@ -14,14 +14,16 @@ constexpr std::string_view kUsageLines =
     "Usage: ventfolio calc NAME --ARGUMENT VALUE ... [--format text|json]\n"
     "       ventfolio calc NAME --help\n\n";
 constexpr std::string_view kExampleLine =
-    "\nExample: ventfolio calc cylinder-time --size E --gauge \"2000 psi\" --residual \"200 psi\" --flow \"2 L/min\"\n";
+    "Example: ventfolio calc cylinder-time --size E --gauge \"2000 psi\" --residual \"200 psi\" --flow \"2 L/min\"";
 
 bool asks_for_help(const std::string& word) { return word == "--help" || word == "-h"; }
 
 int list_them(bool with_usage) {
     if (with_usage) fmt::print("{}", kUsageLines);
     fmt::print("{}", list_calculators());
-    if (with_usage) fmt::print("{}\n{}\n", kExampleLine, limits_line());
+    if (with_usage)
+        fmt::print("\nExit status: {}, {}, {}, {}\n{}\n\n{}\n", kDone, kFindings, kUsage, kUnusable, kExampleLine,
+                   limits_line());
     return kDone;
 }
 
@@ -77,6 +79,8 @@ int run(const CalculatorText& calculator, std::vector<std::string> words, Date o
 }
 
 }  // namespace
+
+std::string_view calc_example() { return kExampleLine; }
 
 int calc_command(const std::vector<std::string>& words, Date on) {
     if (words.empty()) return list_them(false);

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstdio>
 #include <functional>
+#include <initializer_list>
 #include <map>
 
 #include "cli/commands.hpp"
@@ -35,6 +36,11 @@ void add_stationery(CLI::App& command, StationeryOptions& options) {
     command.add_option("--templates", options.templates, "Folder of a clinic's own templates, over the built-in ones");
     command.add_option("--region", options.region,
                        "Emergency number, paper, dates and decimals as there (default: the home's, else us)");
+}
+
+/// What stands below the options of a command: how it may end, and lines to type. The manual takes both from here.
+void end_help(CLI::App& command, std::initializer_list<int> statuses, const std::string& examples) {
+    command.footer(fmt::format("Exit status: {}\n{}", fmt::join(statuses, ", "), examples));
 }
 
 }  // namespace
@@ -94,7 +100,8 @@ class CommandLine::Commands {
         command->add_flag("--quiet", check_.quiet, "Findings without why, what to do and source");
         command->add_flag("--unmasked", check_.unmasked,
                           "Show values of private fields in JSON, and where standard error is no terminal");
-        command->footer("Example: ventfolio check profiles/adult-tracheostomy.yaml --on 2026-02-03");
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable},
+                 "Example: ventfolio check profiles/adult-tracheostomy.yaml --on 2026-02-03");
         command->callback([this] {
             action_ = [this] {
                 check_.on = date_.date();
@@ -120,7 +127,8 @@ class CommandLine::Commands {
         command->add_flag("--dump-layout", print_.order.dump_layout, "Also write where everything stands, as text");
         add_caseload(*command);
         command->add_flag("--quiet", print_.quiet, "Say only what is wrong");
-        command->footer("Example: ventfolio print profiles/adult-tracheostomy.yaml --on 2026-02-03 -o papers");
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable},
+                 "Example: ventfolio print profiles/adult-tracheostomy.yaml --on 2026-02-03 -o papers");
         command->callback([this] {
             action_ = [this] {
                 print_.on = date_.date();
@@ -173,9 +181,9 @@ class CommandLine::Commands {
         command->add_flag("--dry-run", update_.dry_run, "Say what would change, and write nothing");
         command->add_flag("--quiet", update_.quiet, "Say only what is wrong");
         command->add_flag("--unmasked", update_.unmasked, "Show values of private fields where no terminal reads");
-        command->footer(
-            "Example: ventfolio update profiles/adult-tracheostomy-revision-2.yaml --from papers --on 2026-03-17 "
-            "-o papers-2");
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable},
+                 "Example: ventfolio update profiles/adult-tracheostomy-revision-2.yaml --from papers --on 2026-03-17 "
+                 "-o papers-2");
         command->callback([this] {
             action_ = [this] {
                 update_.on = date_.date();
@@ -196,7 +204,7 @@ class CommandLine::Commands {
                 return read_moment(text) ? std::string{}
                                          : "\"" + text + "\" is no time; write it as \"2026-03-16 13:30\"";
             });
-        command->footer("Example: ventfolio match papers K7M-2QD");
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable}, "Example: ventfolio match papers K7M-2QD");
         command->callback([this] {
             action_ = [this] {
                 match_.code = joined(code_, "");
@@ -225,8 +233,8 @@ class CommandLine::Commands {
             ->check(CLI::IsMember({"letter", "a4"}));
         command->add_flag("--names", outage_.question.names, "Names beside record numbers and phone numbers");
         command->add_option("-o,--output", outage_.output, "File to write (default: standard output)");
-        command->footer(
-            "Example: ventfolio outage profiles/adult-tracheostomy.yaml profiles/adult-mask.yaml --hours 8");
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable},
+                 "Example: ventfolio outage profiles/adult-tracheostomy.yaml profiles/adult-mask.yaml --hours 8");
         command->callback([this] {
             action_ = [this] {
                 outage_.question.on = date_.date();
@@ -251,7 +259,8 @@ class CommandLine::Commands {
                             "Folder with the printed packets, by record number: lists stale ones, too");
         command->add_flag("--names", due_.names, "Names beside record numbers");
         command->add_option("-o,--output", due_.output, "File to write (default: standard output)");
-        command->footer("Example: ventfolio due profiles/adult-tracheostomy.yaml --on 2026-02-03 --within 60");
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable},
+                 "Example: ventfolio due profiles/adult-tracheostomy.yaml --on 2026-02-03 --within 60");
         command->callback([this] {
             action_ = [this] {
                 due_.on = date_.date();
@@ -285,6 +294,7 @@ class CommandLine::Commands {
         CLI::App* command = app_.add_subcommand("calc", "Run a calculator by hand, with formula and source");
         command->prefix_command();
         command->set_help_flag();
+        end_help(*command, {kDone, kFindings, kUsage, kUnusable}, std::string{calc_example()});
         command->callback(
             [this, command] { action_ = [command] { return calc_command(command->remaining(), today()); }; });
     }
@@ -292,7 +302,7 @@ class CommandLine::Commands {
     void add_explain() {
         CLI::App* command = app_.add_subcommand("explain", "Explain a rule, a calculator or a field");
         command->add_option("name", name_, "Name of a rule or calculator, or path of a field")->required();
-        command->footer("Example: ventfolio explain high-pressure-alarm-below-peak");
+        end_help(*command, {kDone, kUsage, kUnusable}, "Example: ventfolio explain high-pressure-alarm-below-peak");
         command->callback([this] { action_ = [this] { return explain_command(name_); }; });
     }
 
@@ -306,7 +316,7 @@ class CommandLine::Commands {
             ->required()
             ->transform(CLI::CheckedTransformer(kinds).description("{sheets,rules,fields,calculators}"))
             ->type_name("TEXT");
-        command->footer("Example: ventfolio list rules");
+        end_help(*command, {kDone, kUsage, kUnusable}, "Example: ventfolio list rules");
         command->callback([this] { action_ = [this] { return list_command(list_); }; });
     }
 
@@ -316,7 +326,7 @@ class CommandLine::Commands {
         CLI::App* write = templates->add_subcommand("export", "Write the built-in templates into a new folder");
         write->add_option("folder", templates_.folder, "Folder that is not there yet, or is empty")->required();
         write->add_flag("--quiet", templates_.quiet, "Say only what is wrong");
-        write->footer("Example: ventfolio templates export clinic");
+        end_help(*write, {kDone, kUsage, kUnusable}, "Example: ventfolio templates export clinic");
         write->callback([this] { action_ = [this] { return templates_export_command(templates_); }; });
         CLI::App* check = templates->add_subcommand("check", "Say what is wrong with a clinic's templates");
         check->add_option("folder", templates_.folder, "Folder of the clinic's templates")->required();
@@ -328,7 +338,7 @@ class CommandLine::Commands {
                           "Emergency number, paper, dates and decimals as there (default: a region of the language)");
         add_paper(*check, templates_.order);
         check->add_flag("--quiet", templates_.quiet, "Findings without why, what to do and source");
-        check->footer("Example: ventfolio templates check clinic");
+        end_help(*check, {kDone, kFindings, kUsage, kUnusable}, "Example: ventfolio templates check clinic");
         check->callback([this] {
             action_ = [this] {
                 templates_.on = date_.date();
@@ -344,7 +354,8 @@ class CommandLine::Commands {
         starter->add_flag("--paper", new_.paper, "Instead, a blank form to fill in by hand, as PDF");
         starter->add_option("-o,--output", new_.output, "File to write (default: standard output)");
         add_stationery(*starter, new_.stationery);
-        starter->footer("Example: ventfolio new > home.yaml\nExample: ventfolio new --paper -o intake.pdf");
+        end_help(*starter, {kDone, kUsage, kUnusable},
+                 "Example: ventfolio new > home.yaml\nExample: ventfolio new --paper -o intake.pdf");
         starter->callback([this] { action_ = [this] { return new_command(new_); }; });
         CLI::App* schema = app_.add_subcommand(
             "schema", "Write the JSON Schema of a profile, for editors, or of what the program writes");
@@ -358,7 +369,7 @@ class CommandLine::Commands {
                          "`print --summary json` writes")
             ->transform(CLI::CheckedTransformer(kinds).description("{profile,check,packet,print}"))
             ->type_name("TEXT");
-        schema->footer("Example: ventfolio schema > profile.schema.json");
+        end_help(*schema, {kDone, kUsage, kUnusable}, "Example: ventfolio schema > profile.schema.json");
         schema->callback([this] { action_ = [this] { return schema_command(schema_); }; });
     }
 

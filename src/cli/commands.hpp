@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "caseload/homes.hpp"
@@ -93,6 +94,8 @@ int due_command(const DueOptions& options);
 /// The words behind `calc`: the name of a calculator and its arguments, or nothing for the list of all. `on` stands for
 /// days that are not given.
 int calc_command(const std::vector<std::string>& words, Date on);
+/// A line to type, as the help of the others has it.
+std::string_view calc_example();
 
 /// A rule, a calculator or a field, by name.
 int explain_command(const std::string& name);

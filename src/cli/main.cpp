@@ -40,7 +40,9 @@ int main(int count, char** words) {
     ventfolio::report_files_that_grow_too_large();
     try {
         const int status = ventfolio::CommandLine{}.run(count, words);
-        return std::fflush(stdout) == 0 ? status : give_up("standard output cannot be written");
+        // What failed to be written before leaves nothing to flush.
+        const bool written = std::fflush(stdout) == 0 && std::ferror(stdout) == 0;
+        return written ? status : give_up("standard output cannot be written");
     } catch (const std::logic_error& fault) {
         return give_up(std::string{"this is a bug in ventfolio: "} + fault.what());
     } catch (const std::bad_alloc&) {

@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
 #include <filesystem>
+#include <map>
 #include <regex>
 #include <set>
 
@@ -101,6 +102,23 @@ std::string manual_page(const char* page) {
     return ran.out;
 }
 
+/// How a command may end, as its help says: {0, 2, 3}.
+std::set<int> statuses_of(const std::string& command) {
+    const std::string said = help(command);
+    std::smatch line;
+    REQUIRE_MESSAGE(std::regex_search(said, line, std::regex{"\nExit status: ([0-9, ]+)\n"}), command);
+    std::set<int> statuses;
+    for (const char letter : line[1].str())
+        if (letter >= '0' && letter <= '9') statuses.insert(letter - '0');
+    return statuses;
+}
+
+std::string in_words(const std::set<int>& statuses) {
+    std::string words;
+    for (const int status : statuses) words += (words.empty() ? "" : ", ") + std::to_string(status);
+    return words;
+}
+
 // groff tells of every macro that it does not know (-ww).
 TEST_CASE("the manual has every command, option and exit status") {
     const std::string manual = manual_page("ventfolio.1");
@@ -117,6 +135,7 @@ TEST_CASE("the manual has every command, option and exit status") {
             CAPTURE(option);
             if (option != "--help") CHECK(std::regex_search(part, std::regex{"\n       (-[a-z], )?" + option + "\\b"}));
         }
+        CHECK(part.find("\n       Exit status: " + in_words(statuses_of(command)) + ".\n") != std::string::npos);
     }
     for (const char* status : {"0", "1", "2", "3"})
         CHECK(manual.find("\n       " + std::string{status} + "      ") != std::string::npos);
@@ -219,6 +238,90 @@ TEST_CASE("exit statuses are those of the README") {
         CAPTURE(std::string{row.words});
         CHECK(run_in(kProject, quoted(VENTFOLIO_PROGRAM) + " " + row.words).status == row.status);
         CHECK(readme.find("\n| " + std::to_string(row.status) + " | ") != std::string::npos);
+    }
+}
+
+TEST_CASE("each command ends with each status that its help names, and with no other") {
+    struct Row {
+        const char* command;
+        const char* words;
+        int status;
+    };
+    constexpr Row rows[] = {
+        {"check", "profiles/adult-mask.yaml --on 2026-02-03", 0},
+        {"check", "faults/number-without-unit.yaml --on 2026-02-03", 1},
+        {"check", "profiles/adult-mask.yaml --lang Klingon", 2},
+        {"check", "gone.yaml", 3},
+        {"print", "profiles/adult-tracheostomy.yaml --on 2026-02-03 -o papers", 0},
+        {"print", "faults/number-without-unit.yaml --on 2026-02-03 -o refused", 1},
+        {"print", "profiles/adult-mask.yaml --sheet no-such-sheet -o refused", 2},
+        {"print", "profiles/adult-mask.yaml --on 2026-02-03 -o papers", 3},  // another person's
+        {"update", "profiles/adult-tracheostomy-revision-2.yaml --from papers --on 2026-03-17 --dry-run", 0},
+        {"update", "faults/number-without-unit.yaml --from papers --on 2026-03-17 --dry-run", 1},
+        {"update", "profiles/adult-tracheostomy-revision-2.yaml --on 2026-03-17 --dry-run", 2},
+        {"update", "profiles/adult-tracheostomy-revision-2.yaml --from gone --on 2026-03-17 --dry-run", 3},
+        {"match", "papers CODE --on 2026-02-03", 0},
+        {"match", "papers 000-000 --on 2026-02-03", 1},
+        {"match", "papers five --on 2026-02-03", 2},
+        {"match", "gone 000-000", 3},
+        {"outage", "profiles/adult-mask.yaml --on 2026-02-03 --hours 8", 0},
+        {"outage", "faults/number-without-unit.yaml --on 2026-02-03 --hours 8", 1},
+        {"outage", "profiles/adult-mask.yaml", 2},
+        {"outage", "gone.yaml --hours 8", 3},
+        {"due", "profiles/adult-mask.yaml --on 2026-02-03", 0},
+        {"due", "faults/number-without-unit.yaml --on 2026-02-03", 1},
+        {"due", "profiles/adult-mask.yaml --within soon", 2},
+        {"due", "gone.yaml", 3},
+        {"calc", "predicted-weight --sex male --height \"170 cm\" --years 44", 0},
+        {"calc", "predicted-weight --sex male --height \"20 cm\" --years 44", 1},
+        {"calc", "predicted-weight", 2},
+        {"calc", "> /dev/full", 3},
+        {"explain", "suction.depth", 0},
+        {"explain", "no-such-rule", 2},
+        {"explain", "suction.depth > /dev/full", 3},
+        {"list", "rules", 0},
+        {"list", "people", 2},
+        {"list", "rules > /dev/full", 3},
+        {"templates export", "clinic", 0},
+        {"templates export", "", 2},
+        {"templates export", "clinic", 3},  // is not empty
+        {"templates check", "clinic profiles/adult-mask.yaml --on 2026-02-03", 0},
+        {"templates check", "bad profiles/adult-mask.yaml --on 2026-02-03", 1},
+        {"templates check", "", 2},
+        {"templates check", "gone profiles/adult-mask.yaml", 3},
+        {"new", "", 0},
+        {"new", "--no-such-option", 2},
+        {"new", "> /dev/full", 3},  // full(4): every write fails with ENOSPC
+        {"schema", "", 0},
+        {"schema", "--of folder", 2},
+        {"schema", "> /dev/full", 3},
+    };
+    const Scratch scratch;
+    fs::create_directory_symlink(kProject / "profiles", scratch.path("profiles"));
+    fs::create_directory_symlink(kProject / "tests/faults", scratch.path("faults"));
+    fs::create_directories(scratch.path("bad/en"));
+    save(scratch.path("bad/en/note.md"),
+         "---\ntitle: Note\naudience: wall\norder: 75\n---\n## Note\n\n{{no_such_name}}\n");
+    std::map<std::string, std::set<int>> seen;
+    std::string code = "none yet";
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.command});
+        CAPTURE(std::string{row.words});
+        const std::string words = std::regex_replace(std::string{row.words}, std::regex{"CODE"}, code);
+        const Ran ran = run_in(scratch.folder(), quoted(VENTFOLIO_PROGRAM) + " " + row.command + " " + words);
+        CHECK_MESSAGE(ran.status == row.status, ran.err);
+        seen[row.command].insert(ran.status);
+        std::smatch found;
+        const fs::path record = scratch.path("papers/packet.json");
+        if (fs::exists(record)) {
+            const std::string text = contents(record);
+            if (std::regex_search(text, found, std::regex{R"re("code": "([0-9A-Z]{3}-[0-9A-Z]{3})")re"}))
+                code = found[1];
+        }
+    }
+    for (const std::string& command : whole_commands()) {
+        CAPTURE(command);
+        CHECK(in_words(seen[command]) == in_words(statuses_of(command)));
     }
 }
 

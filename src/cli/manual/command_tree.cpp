@@ -10,6 +10,7 @@ namespace ventfolio {
 namespace {
 
 constexpr std::string_view kExample = "Example: ";
+constexpr std::string_view kStatus = "Exit status: ";
 
 std::vector<std::string> parts(std::string_view text, char between) {
     std::vector<std::string> all;
@@ -69,10 +70,11 @@ std::vector<TypedOption> options_of(const CLI::App& command) {
     return all;
 }
 
-std::vector<std::string> examples_of(const CLI::App& command) {
-    std::vector<std::string> lines = parts(command.get_footer(), '\n');
-    for (std::string& line : lines)
-        if (line.starts_with(kExample)) line.erase(0, kExample.size());
+/// The lines below the options of a command that begin so.
+std::vector<std::string> lines_after(std::string_view beginning, const CLI::App& command) {
+    std::vector<std::string> lines;
+    for (const std::string& line : parts(command.get_footer(), '\n'))
+        if (line.starts_with(beginning)) lines.push_back(line.substr(beginning.size()));
     return lines;
 }
 
@@ -80,7 +82,8 @@ void add_commands(const CLI::App& parent, const std::string& before, std::vector
     for (const CLI::App* command : parent.get_subcommands([](const CLI::App*) { return true; })) {
         const std::string name = before + command->get_name();
         if (command->get_subcommands([](const CLI::App*) { return true; }).empty())
-            all.push_back({name, command->get_description(), options_of(*command), examples_of(*command)});
+            all.push_back({name, command->get_description(), options_of(*command),
+                           joined(lines_after(kStatus, *command), ", "), lines_after(kExample, *command)});
         else
             add_commands(*command, name + " ", all);
     }

@@ -26,6 +26,7 @@ struct TypedCommand {
     std::string name;
     std::string description;
     std::vector<TypedOption> options;   ///< arguments first
+    std::string statuses;               ///< "0, 1, 2, 3": how it may end
     std::vector<std::string> examples;  ///< lines to type
 };
 

@@ -25,6 +25,7 @@ std::string about(const TypedCommand& command) {
     std::string page = roff::subsection(command.name) + roff::paragraph(command.description + ".");
     page += roff::example(usage_of(command));
     for (const TypedOption& option : command.options) page += roff::item(spelling(option), option.description + ".");
+    page += roff::paragraph("Exit status: " + command.statuses + ".");
     for (const std::string& example : command.examples) page += roff::paragraph("Example:") + roff::example(example);
     return page;
 }
