@@ -31,7 +31,7 @@ constexpr std::array kSentences{
     Sentence{HPDF_REAL_OUT_OF_RANGE, "a number is larger than a PDF file allows"},
     Sentence{HPDF_INVALID_DOCUMENT, "the document was not set up"},
     Sentence{HPDF_INVALID_OBJECT, "a part of the document could not be made"},
-    Sentence{HPDF_INVALID_STREAM, "the bytes of the document could not be kept"},
+    Sentence{HPDF_INVALID_STREAM, "there is not enough memory for the bytes of the document"},
 };
 
 std::string_view sentence(HPDF_STATUS code) {
