@@ -122,9 +122,11 @@ class StarterWriter final : public Visitor {
     static std::string comment_for(const FieldInfo& info, const FieldBase& field) {
         const DeclaredField declared{
             {}, info, field.kind(), field.dimension(), {field.choices().begin(), field.choices().end()}};
+        const std::string_view help = info.help.empty() ? info.key : info.help;
+        const std::string takes = what_it_takes(declared);
+        const bool said = help.find(takes) != std::string_view::npos;  // "neck_tube, mask or mouthpiece"
         return fmt::format(
-            "# {} ({}; {}).{}{}", info.help.empty() ? info.key : info.help, name_of(info.grade),
-            what_it_takes(declared),
+            "# {} ({}{}).{}{}", help, name_of(info.grade), said ? "" : "; " + takes,
             info.example.empty() ? "" : fmt::format(" Example: {}{}", info.example, info.none || info.off ? "." : ""),
             answers(info));
     }

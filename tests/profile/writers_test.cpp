@@ -89,6 +89,14 @@ TEST_CASE("a group that must be there and has no essential key has its expected 
     CHECK(starter.find("\n  #optional_one:\n") != std::string::npos);
 }
 
+TEST_CASE("words that can be chosen are listed once") {
+    const std::string starter = starter_profile(blank<Profile>());
+    CHECK(starter.find("# neck_tube, mask or mouthpiece (essential). Example: neck_tube\n") != std::string::npos);
+    CHECK(starter.find("# date of birth, year-month-day (essential). Example: 1978-02-11\n") != std::string::npos);
+    CHECK(starter.find("# how the order was given (essential; written, electronic or spoken). Example: written\n") !=
+          std::string::npos);
+}
+
 TEST_CASE("a group of the same keys is explained once among its neighbours, where it stands first") {
     struct Contact {
         Field<std::string> phone;
