@@ -5,7 +5,7 @@ Usage: tests/mutation/run.py [--sample COUNT --seed SEED] [--only FILE…] [--su
 
 A copy of the source with all mutants is built once in build/mutation; a test program chooses which one is alive. The
 table of results is printed and left in build/mutation/report.md. Ends with 1 if fewer than 95 % are noticed of those that
-survivors.md does not prove to change nothing.
+survivors.md does not list as equivalent.
 """
 
 import argparse
@@ -164,7 +164,7 @@ def last_ends(mutants: list[Mutant]) -> dict[int, tuple[str, str]]:
     return {one.number: kept[one.file, one.changed].pop(0) for one in mutants if kept.get((one.file, one.changed))}
 
 
-def proved_equivalent() -> set[tuple[str, str]]:
+def listed_as_equivalent() -> set[tuple[str, str]]:
     """File and changed line of each mutant that survivors.md lists below a heading "Equivalent"."""
     listed: set[tuple[str, str]] = set()
     equivalent = False
@@ -179,12 +179,12 @@ def proved_equivalent() -> set[tuple[str, str]]:
 
 def report(mutants: list[Mutant], skipped: list[str], ends: dict[int, tuple[str, str]]) -> tuple[str, float]:
     noticed = [one for one in mutants if ends[one.number][0] not in LEFT]
-    listed = proved_equivalent()
+    listed = listed_as_equivalent()
     equivalent = [one for one in mutants if (one.file, one.changed) in listed and ends[one.number][0] in LEFT]
     share = len(noticed) / max(1, len(mutants) - len(equivalent))
     how = Counter(ends[one.number][0] for one in mutants)
     out = f"{len(mutants)} mutants, {len(noticed)} noticed: {100 * len(noticed) / len(mutants):.1f} %; "
-    out += f"{100 * share:.1f} % without the {len(equivalent)} that are proved to change nothing\n"
+    out += f"{100 * share:.1f} % without the {len(equivalent)} listed as equivalent\n"
     out += ", ".join(f"{count} {end}" for end, count in how.most_common()) + f"; {len(skipped)} numbers skipped\n"
     out += "\n| file | mutants | noticed | survived |\n|---|---:|---:|---:|\n"
     for file in sorted({one.file for one in mutants}):
@@ -198,7 +198,7 @@ def report(mutants: list[Mutant], skipped: list[str], ends: dict[int, tuple[str,
     if wrong:
         out += "\nListed as equivalent, and noticed\n\n"
         out += "".join(f"- `{one.file}`: `{one.changed}`\n" for one in wrong)
-    out += "\nSurvivors that are not proved to be equivalent: number, line, and * where no test passes\n\n"
+    out += "\nSurvivors that are not listed as equivalent: number, line, and * where no test passes\n\n"
     for one in mutants:
         end = ends[one.number][0]
         if end in LEFT and one not in equivalent:
