@@ -129,7 +129,8 @@ void Prescription::describe(Visitor& visitor) {
 
 void Prescription::describe_mode(Visitor& visitor) {
     visitor.leaf({.key = "mode", .grade = Grade::essential, .on = wall | folder | crew | wallet,
-                  .help = "breaths: vc volume, pc pressure, ac assist/control, ps support, st timed, va volume-assured, mpv by mouthpiece",
+                  .help = "breaths: vc volume, pc pressure, ac assist/control, ps support, st timed, va volume-assured, "
+                          "mpv by mouthpiece",
                   .ask = "prescriber", .example = "pc_ac"}, mode);
     visitor.leaf({.key = "mode_on_screen", .grade = Grade::expected, .on = wall | folder | crew,
                   .help = "the words that the screen shows for it", .ask = "equipment_provider", .longest = 60,

@@ -118,6 +118,7 @@ constexpr StandIn kStandIns[] = {
      "tests/bench/CMakeLists.txt", "add_executable(bench"},
     {"build/release/tests/bench/make_homes 1000 7 homes", "a thousand homes", "tests/bench/homes_test.cpp",
      "TEST_CASE"},
+    {"test_rules --mutant 17", "it needs that build", "tests/mutation/main.cpp", "--mutant"},
     {"make_homes 10000 2026 homes", "ten thousand homes", "tests/bench/homes_test.cpp", "TEST_CASE"},
 };
 
@@ -136,7 +137,7 @@ bool is_no_command(const std::string& line) {
 /// Whether code in running text is a command, and not a name: it begins with a program and has a word behind that.
 bool is_command(const std::string& code) {
     static const std::regex command{
-        R"((ventfolio|cmake|ctest|cpack|apt|apt-get|tar|find|parallel|sh|bash|man|sha256sum|sbatch|make_homes|bench|python3|git|sudo|export|\S*build/\S+|[A-Z_]+=\S+) [^=].*|\.ci/run)"};
+        R"((ventfolio|cmake|ctest|cpack|apt|apt-get|tar|find|parallel|sh|bash|man|sha256sum|sbatch|make_homes|bench|test_[a-z_]+|tests/\S+|python3|git|sudo|export|\S*build/\S+|[A-Z_]+=\S+) [^=].*|\.ci/run)"};
     return std::regex_match(code, command) && code.find("--target") == std::string::npos;
 }
 
