@@ -250,6 +250,17 @@ Inlines second_line(const Document& document, const WordBook& words) {
     return line;
 }
 
+Inlines mark_of_unchecked(const WordBook& words, const Stationery* second) {
+    Inlines mark{text_piece(std::string{words.at("not_yet_checked")})};
+    if (second == nullptr) return mark;
+    Inline line_break;
+    line_break.kind = Inline::Kind::line_break;
+    mark.push_back(std::move(line_break));
+    mark.push_back(text_piece(std::string{second->words.at("not_yet_checked")}));
+    mark.back().second = true;
+    return mark;
+}
+
 }  // namespace
 
 std::optional<Audience> audience_from(std::string_view word) {
@@ -323,7 +334,7 @@ Furniture furniture_for(const Document& document, const Household& home, const S
         add_translation_note(under->words, furniture);
     }
     furniture.code = code;
-    if (document.not_yet_checked) furniture.mark = {text_piece(std::string{words.at("not_yet_checked")})};
+    if (document.not_yet_checked) furniture.mark = mark_of_unchecked(words, stationery.under(document.sheet));
     return furniture;
 }
 

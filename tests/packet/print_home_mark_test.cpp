@@ -69,3 +69,14 @@ TEST_CASE("the mark is part of what a sheet says: without it the code is another
         CHECK(code(checked.sheets[at]) != code(open.sheets[at]));
     }
 }
+
+TEST_CASE("in two languages the mark warns in both") {
+    for (const SetSheet& sheet : set_home_in_both("adult-mains-only").sheets)
+        for (const PlacedPage& page : sheet.placed.pages) {
+            CAPTURE(sheet.document.name);
+            const std::string words = words_of(page);
+            CHECK(words.find("NOT YET CHECKED") != std::string::npos);
+            const bool both = !sheet.document.second_language.empty();
+            CHECK((words.find("AÚN SIN REVISAR") != std::string::npos) == both);
+        }
+}
