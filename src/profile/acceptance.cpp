@@ -19,7 +19,7 @@ void Acceptance::describe(Visitor& visitor) {
                   .help = "id of the prescription it is about, if it is about one", .longest = 20,
                   .example = "P1"}, prescription);
     visitor.leaf({.key = "by", .grade = Grade::essential, .on = folder, .help = "clinician who accepts it",
-                  .longest = 80, .example = "Dr. Santiago Wrenfield"}, by);
+                  .longest = 80, .example = "Dr. Piet Larsson"}, by);
     visitor.leaf({.key = "date", .grade = Grade::essential, .on = folder, .help = "when",
                   .example = "2026-01-02"}, date);
     visitor.leaf({.key = "reason", .grade = Grade::essential, .on = folder, .help = "why it is right for this person",

@@ -54,7 +54,7 @@ void SpecialRisks::describe(Visitor& visitor) {
                   .example = "gloves and gown"}, infection_precautions);
     visitor.leaf({.key = "muscle_relaxant_caution", .on = folder | crew | wallet,
                   .help = "only in the words of the prescriber", .ask = "prescriber",
-                  .example = "Avoid succinylcholine (Dr. Quarrow)"}, muscle_relaxant_caution);
+                  .example = "Avoid succinylcholine (Dr. Marlowe)"}, muscle_relaxant_caution);
     visitor.leaf({.key = "lung_leak", .on = folder | crew, .help = "lungs have collapsed before or have air blisters",
                   .ask = "prescriber", .example = "false"}, lung_leak);
     visitor.leaf({.key = "other", .on = folder | crew, .help = "another risk",

@@ -7,7 +7,7 @@ namespace ventfolio {
 
 void Caregiver::describe(Visitor& visitor) {
     visitor.leaf({.key = "name", .grade = Grade::essential, .on = folder, .help = "full name", .ask = "family",
-                  .longest = 80, .example = "Priya Ferncastle"}, name);
+                  .longest = 80, .example = "Rowan Featherstone"}, name);
     visitor.leaf({.key = "first_name", .grade = Grade::expected, .on = wall | folder, .help = "name on the wall",
                   .ask = "family", .longest = 40, .example = "Priya"}, first_name);
     visitor.leaf({.key = "relation", .grade = Grade::expected, .on = folder, .help = "who this is to the person",

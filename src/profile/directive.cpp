@@ -7,7 +7,7 @@ namespace ventfolio {
 
 void DecisionMaker::describe(Visitor& visitor) {
     visitor.leaf({.key = "name", .grade = Grade::essential, .on = folder | crew, .help = "full name", .ask = "family",
-                  .longest = 80, .example = "Priya Ferncastle"}, name);
+                  .longest = 80, .example = "Rowan Featherstone"}, name);
     visitor.leaf({.key = "phone", .grade = Grade::expected, .on = folder | crew, .help = "phone number",
                   .ask = "family", .shape = TextShape::phone, .example = "555-0156"}, phone);
     visitor.leaf({.key = "document", .on = folder | crew, .help = "the paper that says so", .longest = 80,
@@ -21,7 +21,7 @@ void Directive::describe(Visitor& visitor) {
     visitor.leaf({.key = "kind", .on = crew, .help = "name of the form, never what it says", .ask = "decision_maker",
                   .longest = 80, .example = "signed portable medical order"}, kind);
     visitor.leaf({.key = "signed_by", .on = crew, .help = "who signed it", .ask = "decision_maker", .longest = 80,
-                  .example = "Dr. Hana Brightwater"}, signed_by);
+                  .example = "Dr. Noor Castell"}, signed_by);
     visitor.leaf({.key = "signed_on", .on = crew, .help = "when", .ask = "decision_maker",
                   .example = "2025-06-02"}, signed_on);
     visitor.leaf({.key = "jurisdiction", .on = crew, .help = "state whose form it is", .longest = 40,

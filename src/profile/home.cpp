@@ -60,7 +60,7 @@ void Site::describe(Visitor& visitor) {
 void Home::describe(Visitor& visitor) {
     visitor.leaf({.key = "address", .grade = Grade::essential, .on = folder | crew | utility | fire,
                   .help = "street, number and town", .ask = "family", .longest = 160,
-                  .example = "418 Juniper Mill Lane, Apt 2, Larkmoor Falls 00000"}, address);
+                  .example = "12 Millrace Row, Apt 5, Anyford 00000"}, address);
     visitor.leaf({.key = "cross_street", .on = folder | crew | fire, .help = "nearest crossing", .longest = 80,
                   .example = "at Cooper Bend Road"}, cross_street);
     visitor.leaf({.key = "directions", .on = folder | crew | fire, .help = "how to find it",

@@ -19,7 +19,7 @@ void AvoidedMedicine::describe(Visitor& visitor) {
                   .help = "in the prescriber's words", .ask = "prescriber", .longest = 120,
                   .example = "Avoid succinylcholine"}, words);
     visitor.leaf({.key = "by", .grade = Grade::expected, .on = folder | crew, .help = "who said so",
-                  .ask = "prescriber", .longest = 80, .example = "Dr. Quarrow"}, by);
+                  .ask = "prescriber", .longest = 80, .example = "Dr. Marlowe"}, by);
 }
 
 }  // namespace ventfolio

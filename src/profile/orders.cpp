@@ -22,7 +22,7 @@ void NamedCheck::describe(Visitor& visitor) {
 
 void OrderedException::describe(Visitor& visitor) {
     visitor.leaf({.key = "by", .grade = Grade::essential, .on = folder, .help = "prescriber who ordered it",
-                  .longest = 80, .example = "Dr. Imelda Quarrow"}, by);
+                  .longest = 80, .example = "Dr. Una Marlowe"}, by);
     visitor.leaf({.key = "date", .grade = Grade::essential, .on = folder, .help = "date of that order",
                   .example = "2026-01-09"}, date);
 }
@@ -35,7 +35,7 @@ void Orders::describe(Visitor& visitor) {
                   .example = "R1"}, supersedes);
     visitor.leaf({.key = "prescriber", .grade = Grade::essential, .on = folder | crew | wallet | fire,
                   .help = "who ordered the ventilator settings", .ask = "clinic", .longest = 80,
-                  .example = "Dr. Imelda Quarrow"}, prescriber);
+                  .example = "Dr. Una Marlowe"}, prescriber);
     visitor.leaf({.key = "prescriber_licence", .on = folder | utility,
                   .help = "licence number, where the utility or an agency asks for it", .longest = 40,
                   .example = "RM 40211"}, prescriber_licence);

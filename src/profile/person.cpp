@@ -21,10 +21,10 @@ void Languages::describe(Visitor& visitor) {
 void Person::describe(Visitor& visitor) {
     visitor.leaf({.key = "legal_name", .grade = Grade::essential, .on = folder | crew | wallet | utility | fire,
                   .help = "full name as on official papers", .ask = "family", .longest = 80,
-                  .example = "Tobias Arlen Ferncastle"}, legal_name);
+                  .example = "Wilhelmina Featherstone"}, legal_name);
     visitor.leaf({.key = "preferred_name", .grade = Grade::essential, .on = wall | folder | crew | wallet | fire,
                   .help = "name that the person answers to", .ask = "family", .longest = 40,
-                  .example = "Toby"}, preferred_name);
+                  .example = "Minna"}, preferred_name);
     visitor.leaf({.key = "birth_date", .grade = Grade::essential, .on = folder | crew,
                   .help = "date of birth, year-month-day", .ask = "family", .example = "1978-02-11"}, birth_date);
     visitor.leaf({.key = "weight", .grade = Grade::expected, .on = folder | crew | wallet, .help = "body weight",

@@ -34,7 +34,7 @@ void Generator::describe(Visitor& visitor) {
     visitor.leaf({.key = "transfer_switch", .on = wall | folder, .help = "an electrician has fitted a transfer switch",
                   .ask = "family", .example = "false"}, transfer_switch);
     visitor.leaf({.key = "started_by", .on = wall | folder, .help = "who starts it", .longest = 60,
-                  .example = "Colm"}, started_by);
+                  .example = "Bryn Ashdown"}, started_by);
 }
 
 void Inverter::describe(Visitor& visitor) {

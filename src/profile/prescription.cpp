@@ -85,7 +85,7 @@ void AlarmOffByOrder::describe(Visitor& visitor) {
     visitor.leaf({.key = "alarm", .grade = Grade::essential, .on = wall | folder, .help = "which alarm",
                   .ask = "prescriber", .example = "high_rate"}, alarm);
     visitor.leaf({.key = "by", .grade = Grade::essential, .on = folder, .help = "prescriber who ordered it",
-                  .longest = 80, .example = "Dr. Hana Brightwater"}, by);
+                  .longest = 80, .example = "Dr. Noor Castell"}, by);
     visitor.leaf({.key = "date", .grade = Grade::essential, .on = folder, .help = "date of that order",
                   .example = "2026-01-30"}, date);
 }

@@ -7,7 +7,7 @@ namespace ventfolio {
 
 void UtilityCertifier::describe(Visitor& visitor) {
     visitor.leaf({.key = "name", .grade = Grade::essential, .on = folder | utility, .help = "full name", .longest = 80,
-                  .example = "Dr. Imelda Quarrow"}, name);
+                  .example = "Dr. Una Marlowe"}, name);
     visitor.leaf({.key = "licence", .grade = Grade::expected, .on = folder | utility, .help = "licence number",
                   .ask = "prescriber", .longest = 40, .example = "RM 40211"}, licence);
     visitor.leaf({.key = "certified_on", .on = folder | utility, .help = "when it was certified",
@@ -24,7 +24,7 @@ void UtilityCompany::describe(Visitor& visitor) {
                   .ask = "utility", .longest = 40, .example = "20-4471-8"}, account);
     visitor.leaf({.key = "account_holder", .grade = Grade::expected, .on = folder | utility,
                   .help = "whose account it is", .ask = "family", .longest = 80,
-                  .example = "Priya Ferncastle"}, account_holder);
+                  .example = "Rowan Featherstone"}, account_holder);
     visitor.leaf({.key = "outage_phone", .grade = Grade::expected, .on = wall | folder | utility,
                   .help = "phone for outages", .ask = "utility", .shape = TextShape::phone,
                   .example = "555-0144"}, outage_phone);
@@ -35,7 +35,7 @@ void UtilityCompany::describe(Visitor& visitor) {
                   .example = "Medical Priority Desk, Pellam"}, letter_to);
     visitor.leaf({.key = "contact_name", .grade = Grade::expected, .on = folder | utility,
                   .help = "whom the company may call", .ask = "family", .longest = 80,
-                  .example = "Priya Ferncastle"}, contact_name);
+                  .example = "Rowan Featherstone"}, contact_name);
     visitor.leaf({.key = "contact_phone", .grade = Grade::expected, .on = folder | utility,
                   .help = "that person's phone", .ask = "family", .shape = TextShape::phone,
                   .example = "555-0156"}, contact_phone);
