@@ -140,6 +140,7 @@ void add_equipment(TemplateData::Object& data, const Household& home, const Prin
     for (const Device& device : home.profile.devices)
         if (device.is_backup.or_else(false)) backup = &device;
     data["has_backup"] = backup != nullptr;
+    data["no_batteries"] = home.profile.batteries.is_none();
     data["backup_label"] =
         maybe(backup && backup->label.given(),
               calculated("backup_label", kRescue, plain_parts(backup ? backup->label.or_else("") : "")));

@@ -16,11 +16,11 @@ namespace ventfolio {
 /// For the whole home: `age`, `is_child`, `awake_none|minutes|hours`, `asleep_…`, `alone_awake`, `alone_asleep` (the
 /// safe minutes), `squeeze` (seconds between squeezes of the bag), `has_oxygen`, `bag_oxygen`, `has_exchanger`,
 /// `valve_or_cap`, `opening_fresh`, `mouth_open|blocked|unknown`, `uses_neck_tube|mask|mouthpiece`, `has_backup`,
-/// `backup_label`, `many_places`, `cuffed`, `cuff_not_recorded`, `oxygen_least_awake|asleep`,
-/// `oxygen_to_inlet|outlet|mask`, `from_concentrator|cylinder|liquid`, `oxygen_way_known`, `sleep_tag`, `main` (the
-/// prescription for sleep, else the first). For each prescription: `peak`, `peak_range`, `support`, `pressure_range`,
-/// `in_chair`, `oxygen_here`, `vented`, `port_in_hose`, `used`, `unit`, `slot`, `spare_units`, `others`, `squeeze`,
-/// `accepted_…`, `sleeping`.
+/// `backup_label`, `no_batteries` (there are none, and that is recorded), `many_places`, `cuffed`, `cuff_not_recorded`,
+/// `oxygen_least_awake|asleep`, `oxygen_to_inlet|outlet|mask`, `from_concentrator|cylinder|liquid`, `oxygen_way_known`,
+/// `sleep_tag`, `main` (the prescription for sleep, else the first). For each prescription: `peak`, `peak_range`,
+/// `support`, `pressure_range`, `in_chair`, `on_wall_power`, `oxygen_here`, `vented`, `port_in_hose`, `used`, `unit`,
+/// `slot`, `spare_units`, `others`, `squeeze`, `accepted_…`, `sleeping`.
 ///
 /// For some sheets: `outage` (outage_data.hpp), `care` (care_data.hpp), `stock` (supply_data.hpp); `differs` and
 /// `in_use` for each name of a prescription (switch_data.hpp).

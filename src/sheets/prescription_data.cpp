@@ -184,7 +184,9 @@ void add_hookup(TemplateData::Object& data, const DerivedPrescription& one, cons
     const Prescription& order = *one.order;
     const std::vector<Holder> all = holders(home, order, one.covers_asleep);
     const bool rides = !all.empty() && all.front().device->on_chair.or_else(false);
-    data["in_chair"] = rides && !one.covers_asleep;
+    const bool in_chair = rides && !one.covers_asleep;
+    data["in_chair"] = in_chair;
+    data["on_wall_power"] = !in_chair || home.profile.batteries.is_none();
     const bool given = home.profile.oxygen.given() && home.profile.oxygen->use.given();
     const bool no_flow = order.oxygen.is_none() || (order.oxygen->flow.given() && !one.oxygen_flow);
     const bool fraction = order.oxygen->fraction.given();

@@ -255,8 +255,7 @@ TEST_CASE("a mask home is told nothing of a tube in the neck") {
     for (const char* never : {"neck", "TUBE OUT", "BLOCKED TUBE", "cuff", "catheter", "Suction to", "HME", "Inner tube",
                               "Oxygen source", "oxygen off"})
         CHECK_MESSAGE(!holds(words, never), std::string{never});
-    for (const char* told :
-         {"Mask off.", "Bag mask over mouth and nose.", "Tilt head, lift chin.", "Mouthpiece at the lips"})
+    for (const char* told : {"Mask off.", "Bag mask over mouth and nose.", "Tilt head, lift chin.", "Clear the mouth."})
         CHECK_MESSAGE(holds(words, told), std::string{told});
     // Vomit under a mask chokes: it comes off before anything else.
     CHECK(holds(words_of(charts.chart("choking")), "Mask off at once."));
@@ -269,10 +268,11 @@ TEST_CASE("steps name only what the home has") {
         const char* never;
     };
     const Row rows[]{
-        {"child-tracheostomy", "", "cuff"},       {"child-tracheostomy", "", "spare machine"},
-        {"child-tracheostomy", "", "inner tube"}, {"adult-tracheostomy", "", "small lines"},
-        {"adult-tracheostomy", "", "valve"},      {"adult-tracheostomy", "", "salt water"},
-        {"adult-mask", "", "oxygen off"},         {"adult-mask", "", "the trap"},
+        {"child-tracheostomy", "", "cuff"},        {"child-tracheostomy", "", "spare machine"},
+        {"child-tracheostomy", "", "inner tube"},  {"adult-tracheostomy", "", "small lines"},
+        {"adult-tracheostomy", "", "valve"},       {"adult-tracheostomy", "", "salt water"},
+        {"adult-mask", "", "oxygen off"},          {"adult-mask", "", "the trap"},
+        {"adult-mains-only", "", "battery shows"}, {"adult-mains-only", "", "swap one battery"},
     };
     for (const Row& row : rows) {
         CAPTURE(std::string{row.home});
@@ -283,6 +283,35 @@ TEST_CASE("steps name only what the home has") {
     CHECK(holds(words_of(child.chart("machine-stopped")), "Keep squeezing until help comes."));
     CHECK(holds(words_of(child.chart("tube-out")), "Roll under the shoulders."));
     CHECK(holds(words_of(child.chart("high-pressure")), "Small squeeze every 3 seconds"));
+}
+
+TEST_CASE("a place without a limit is not named among the limits") {
+    const Charts mask{"adult-mask"};
+    CHECK(holds(words_of(mask.chart("low-volume")), "NIGHT limit: 4 L/min. Alarm stops?"));
+    CHECK(holds(words_of(mask.chart("fast-breathing")), "NIGHT limit: 35 breaths per minute. Alarm stops?"));
+    CHECK(holds(words_of(Charts{"adult-tracheostomy"}.chart("low-volume")),
+                "BED limits: 300 mL, 4.5 L/min. CHAIR limits:"));
+}
+
+TEST_CASE("who sleeps in a mask is not sent to the mouthpiece of the day") {
+    const Charts mask{"adult-mask"};
+    CHECK(holds(words_of(mask.chart("no-breath")), "Awake, or asleep with the mask on?"));
+    CHECK(holds(words_of(mask.chart("no-breath")), "On the mouthpiece: at the lips?"));
+    CHECK(holds(words_of(mask.chart("low-volume")), "On the mouthpiece: lips tight round it?"));
+    CHECK(holds(words_of(mask.chart("low-pressure")), "On the mouthpiece: within reach?"));
+}
+
+TEST_CASE("the usual oxygen level is what is usual, not the goal under extra oxygen") {
+    CHECK(
+        holds(words_of(Charts{"child-tracheostomy"}.chart("fever-or-mucus")), "Usual oxygen level awake: 95 to 98 %."));
+}
+
+TEST_CASE("a spare machine is used for the places that it holds, which the chart of a stopped machine names") {
+    const Charts adult{"adult-tracheostomy"};
+    for (const char* chart : {"low-volume", "low-pressure", "high-pressure"})
+        CHECK_MESSAGE(holds(words_of(adult.chart(chart)), "Spare machine: chart 7."), std::string{chart});
+    CHECK(holds(words_of(adult.chart("low-battery")), "Spare machine on wall power: chart 7."));
+    CHECK(holds(words_of(adult.chart("machine-stopped")), "CHAIR: no spare, call 911."));
 }
 
 TEST_CASE("where one chart sends to another, the number and the name belong together") {

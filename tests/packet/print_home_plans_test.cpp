@@ -195,3 +195,35 @@ TEST_CASE("hatches stay apart on a fax: 204 by 196 dots an inch, black or white"
     CHECK(filled >= 4);
     CHECK(upright == 1);
 }
+
+TEST_CASE("where it is recorded that there is no battery, no paper of the home counts on one") {
+    // Found by reading: the hook-up of a chair said "Check battery", the outage plan "half of the time is used".
+    const SetHome& without = demo("adult-mains-only");
+    const SetHome& with = demo("adult-mask");
+    struct Row {
+        const char* sheet;
+        const char* with_batteries;  ///< only where there are some
+        const char* without;         ///< only where there are none
+    };
+    const Row rows[]{
+        {"hookup/day", "Check battery.", "Plug in the machine."},
+        {"outage-plan", "Half of the time is used", "There is no battery here."},
+        {"outage-plan", "Start bars", "There is no firm repair time"},
+        {"responder-sheet", "All batteries and the charger", ""},
+        {"notice-letters/utility", "once the batteries are empty", "at once: there is no battery"},
+    };
+    const auto words = [](const SetHome& home, std::string_view name) {
+        const auto found = std::ranges::find(home.sheets, name, [](const SetSheet& one) { return one.document.name; });
+        REQUIRE_MESSAGE(found != home.sheets.end(), std::string{name});
+        return without_blanks(words_of(found->placed));
+    };
+    for (const Row& row : rows) {
+        CAPTURE(std::string{row.sheet});
+        const std::string here = words(without, row.sheet);
+        const std::string there = words(with, row.sheet);
+        const std::string of_batteries = without_blanks(row.with_batteries);
+        CHECK(there.find(of_batteries) != std::string::npos);
+        CHECK(here.find(of_batteries) == std::string::npos);
+        CHECK(here.find(without_blanks(row.without)) != std::string::npos);
+    }
+}
