@@ -12,6 +12,7 @@
 #include "packet/documents.hpp"
 #include "packet/folder_writer.hpp"
 #include "packet/new_folders.hpp"
+#include "profile/refusal.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -26,8 +27,7 @@ constexpr std::size_t kHomesForOneMeasurer = 200;
 std::string rules_that_refuse(const std::vector<Finding>& findings) {
     std::vector<std::string> rules;
     for (const Finding& finding : findings)
-        if (finding.severity == Severity::refuse && std::ranges::find(rules, finding.rule) == rules.end())
-            rules.push_back(finding.rule);
+        if (refuses(finding) && std::ranges::find(rules, finding.rule) == rules.end()) rules.push_back(finding.rule);
     return joined(rules, ", ");
 }
 

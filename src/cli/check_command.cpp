@@ -6,6 +6,7 @@
 #include "cli/commands.hpp"
 #include "cli/messages.hpp"
 #include "cli/world.hpp"
+#include "profile/refusal.hpp"
 #include "rules/report_json.hpp"
 #include "rules/report_text.hpp"
 
@@ -15,7 +16,7 @@ namespace {
 using State = FileReport::State;
 
 bool stops(const Finding& finding, bool strict) {
-    if (finding.severity == Severity::refuse) return true;
+    if (refuses(finding)) return true;
     return strict && finding.severity == Severity::acknowledge && !finding.accepted;
 }
 

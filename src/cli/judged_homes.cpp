@@ -5,14 +5,10 @@
 
 #include "cli/given_homes.hpp"
 #include "cli/world.hpp"
+#include "profile/refusal.hpp"
 #include "rules/report_text.hpp"
 
 namespace ventfolio {
-namespace {
-
-bool refuses(const Finding& finding) { return finding.severity == Severity::refuse; }
-
-}  // namespace
 
 int for_each_judged_home(const std::vector<std::string>& names, Date on,
                          const std::function<void(const JudgedHome&)>& judged,
@@ -35,7 +31,7 @@ int for_each_judged_home(const std::vector<std::string>& names, Date on,
         }
         const CheckedHome home = check_home(source, on);
         std::string refusal;
-        if (std::ranges::any_of(home.findings, refuses)) {
+        if (any_refuses(home.findings)) {
             refusal = "refused: " + summary_line(home.findings);
             fmt::print(stderr, "{}: {}\n", file, refusal);
             status = std::max(status, kFindings);

@@ -13,6 +13,7 @@
 #include "packet/reading_limits.hpp"
 #include "packet/template_check.hpp"
 #include "packet/translation.hpp"
+#include "profile/refusal.hpp"
 #include "rules/report_text.hpp"
 
 namespace ventfolio {
@@ -120,8 +121,8 @@ class Check {
 
     void count(const std::vector<Finding>& findings) {
         for (const Finding& finding : findings) {
-            finding.severity == Severity::refuse ? ++refused_ : ++others_;
-            if (finding.severity == Severity::refuse) status_ = std::max(status_, kFindings);
+            refuses(finding) ? ++refused_ : ++others_;
+            if (refuses(finding)) status_ = std::max(status_, kFindings);
         }
     }
 

@@ -5,6 +5,7 @@
 
 #include "packet/documents.hpp"
 #include "packet/record_home.hpp"
+#include "profile/refusal.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/judge.hpp"
 
@@ -34,7 +35,7 @@ std::vector<Document> sheets_today(const SourceText& profile, Date on, const std
     household.outage_start = outage_start;
     std::vector<Finding> of_sheets;
     std::vector<Document> documents = make_documents(household, home.findings, stationery, names, of_sheets);
-    if (std::ranges::find(of_sheets, Severity::refuse, &Finding::severity) != of_sheets.end()) return {};
+    if (any_refuses(of_sheets)) return {};
     return documents;
 }
 

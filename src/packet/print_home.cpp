@@ -8,13 +8,12 @@
 #include "packet/drawn_sheets.hpp"
 #include "packet/record_home.hpp"
 #include "profile/read_profile.hpp"
+#include "profile/refusal.hpp"
 #include "record/history.hpp"
 #include "rules/judge.hpp"
 
 namespace ventfolio {
 namespace {
-
-bool refuses(const Finding& finding) { return finding.severity == Severity::refuse; }
 
 /// Whether the findings stop any of these sheets. Only rules of the profile stop single sheets.
 bool stops(const std::vector<Finding>& findings, const std::vector<std::string>& sheets) {
@@ -96,7 +95,7 @@ CheckedHome check_home(ReadResult read, const SourceText& source, Date on, const
     if (region != nullptr) give_emergency_number(read.profile, *region);
     CheckedHome home;
     home.findings = std::move(read.findings);
-    home.readable = std::ranges::none_of(home.findings, refuses);
+    home.readable = !any_refuses(home.findings);
     if (home.readable) {
         const std::vector<Finding> judged = judge(read.profile, source, on);
         home.findings.insert(home.findings.end(), judged.begin(), judged.end());
@@ -142,7 +141,7 @@ PrintedHome print_home(CheckedHome checked, Date on, const PrintOrder& order, co
     Printing printing = printing_for(sheets, order.in_one_file(), household, stationery, setup, measurer, of_sheets);
     printing.dump_layout = order.dump_layout;
     home.findings.insert(home.findings.end(), of_sheets.begin(), of_sheets.end());
-    home.refused = std::ranges::any_of(of_sheets, refuses) || !home.missing_sheets.empty();
+    home.refused = any_refuses(of_sheets) || !home.missing_sheets.empty();
     if (home.refused) return home;
     add_drawings(home, sheets, names, order, printing);
 

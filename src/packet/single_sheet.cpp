@@ -1,8 +1,7 @@
 #include "packet/single_sheet.hpp"
 
-#include <algorithm>
-
 #include "pdf/write_pdf.hpp"
+#include "profile/refusal.hpp"
 
 namespace ventfolio {
 
@@ -10,8 +9,7 @@ std::string single_sheet(const Document& document, const Furniture& furniture, P
                          std::vector<Finding>& findings) {
     std::vector<Finding> faults;
     const PlacedSheet placed = lay_out(document, furniture, {paper, 1.0}, measurer, faults);
-    const bool refused =
-        std::ranges::any_of(faults, [](const Finding& one) { return one.severity == Severity::refuse; });
+    const bool refused = any_refuses(faults);
     findings.insert(findings.end(), faults.begin(), faults.end());
     if (refused) return {};
     PdfRequest request;

@@ -10,6 +10,7 @@
 #include "packet/print_home.hpp"
 #include "packet/record_home.hpp"
 #include "packet/version.hpp"
+#include "profile/refusal.hpp"
 #include "record/history.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/judge.hpp"
@@ -19,8 +20,6 @@ namespace ventfolio {
 namespace {
 
 constexpr double kLargePrint = 1.5;
-
-bool refuses(const Finding& finding) { return finding.severity == Severity::refuse; }
 
 void require_usable(const PacketFolder& from) {
     if (!from.record.whole)
@@ -184,7 +183,7 @@ class Update {
         leave_one_of_each(of_sheets);
         const Printing printing = printing_for(drawn, true, now, stationery_, setup_, measurer_, of_sheets);
         home_.findings.insert(home_.findings.end(), of_sheets.begin(), of_sheets.end());
-        home_.refused = std::ranges::any_of(of_sheets, refuses);
+        home_.refused = any_refuses(of_sheets);
         if (home_.refused) return;
         for (const DrawnSheet& sheet : drawn) home_.pages += sheet.placed.pages.size();
         home_.files = drawn_files("packet", all_of(drawn), printing);

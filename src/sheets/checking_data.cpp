@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "profile/field_paths.hpp"
+#include "profile/refusal.hpp"
 #include "rules/judge.hpp"
 #include "rules/report.hpp"
 #include "rules/rule_book.hpp"
@@ -94,8 +95,7 @@ void add_found(TemplateData::Object& data, const Household& home, const Printer&
             if (finding.severity == severity) items.push_back(record.item(finding));
     data["found"] = std::move(items);
     const auto count = [&](auto test) { return static_cast<std::size_t>(std::ranges::count_if(findings, test)); };
-    data["count_refused"] =
-        counted("refused", count([](const Finding& one) { return one.severity == Severity::refuse; }));
+    data["count_refused"] = counted("refused", count(refuses));
     data["count_to_accept"] = counted(
         "to-accept", count([](const Finding& one) { return one.severity == Severity::acknowledge && !one.accepted; }));
     data["count_accepted"] = counted("accepted", count([](const Finding& one) { return listed(one) && one.accepted; }));
