@@ -1,14 +1,15 @@
 #include "markup/attributes.hpp"
 
 #include "markup/inline_runs.hpp"
+#include "units/ascii.hpp"
 
 namespace ventfolio {
 namespace {
 
-bool is_name_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_'; }
+bool is_name_letter(char c) { return is_small_letter(c) || is_digit(c) || c == '-' || c == '_'; }
 
 bool is_word_letter(char c) {
-    return is_name_letter(c) || (c >= 'A' && c <= 'Z') || c == '.' || c == '/' || c == ':' || c == '%' || c == ',';
+    return is_name_letter(c) || is_capital_letter(c) || c == '.' || c == '/' || c == ':' || c == '%' || c == ',';
 }
 
 class GroupReader {

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
+#include "units/ascii.hpp"
+
 namespace ventfolio {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 bool is_escaped(std::string_view line, std::size_t at) {
     std::size_t backslashes = 0;

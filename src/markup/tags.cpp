@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "units/ascii.hpp"
+
 namespace ventfolio {
 namespace {
 
@@ -13,10 +15,7 @@ bool is_name(std::string_view name) {
     if (name == ".") return true;
     if (name.starts_with('.')) name.remove_prefix(1);  // of the innermost group alone: see scope.hpp
     if (name.empty() || name.front() == '.' || name.back() == '.' || name.find("..") != name.npos) return false;
-    return std::ranges::all_of(name, [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-' ||
-               c == '.';
-    });
+    return std::ranges::all_of(name, [](char c) { return is_letter_or_digit(c) || c == '_' || c == '-' || c == '.'; });
 }
 
 bool is_partial_name(std::string_view name) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <new>
 
+#include "units/ascii.hpp"
+
 namespace ventfolio {
 
 TreeBuilder::TreeBuilder(const Expansion& from, std::string_view prefix, Faults& faults)
@@ -77,8 +79,8 @@ std::size_t TreeBuilder::template_line(std::size_t offset) const {
 /// cells beyond the last column and lines like `[name]: words`.
 void TreeBuilder::check_nothing_lost() {
     for (std::size_t at = shift_; at < markdown_.size(); ++at) {
-        const auto c = static_cast<unsigned char>(markdown_[at]);
-        const bool prints = c >= 0x80 || (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+        const char c = markdown_[at];
+        const bool prints = static_cast<unsigned char>(c) >= 0x80 || is_letter_or_digit(c);
         if (!prints || covered_[at]) continue;
         const std::size_t begin = position_.line_begin(at);
         const std::string_view before = std::string_view{markdown_}.substr(begin, at - begin);

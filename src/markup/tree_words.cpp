@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "markup/markdown_source.hpp"
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -17,7 +18,7 @@ std::optional<std::string_view> figure_name(std::string_view address) {
     if (!address.starts_with(kScheme)) return std::nullopt;
     const std::string_view name = address.substr(kScheme.size());
     const bool named = !name.empty() && std::ranges::all_of(name, [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '/';
+        return is_small_letter(c) || is_digit(c) || c == '-' || c == '/';
     });
     return named ? std::optional{name} : std::nullopt;
 }

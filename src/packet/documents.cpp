@@ -16,6 +16,7 @@
 #include "sheets/own_code.hpp"
 #include "sheets/printer.hpp"
 #include "sheets/two_languages.hpp"
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -34,7 +35,7 @@ constexpr std::array kAudiences{AudienceWord{"wall", wall},       AudienceWord{"
 std::string key_of(std::string_view word) {
     std::string key;
     for (const char c : lower_ascii(without_accents(word))) {
-        const bool kept = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        const bool kept = is_small_letter(c) || is_digit(c);
         if (kept)
             key += c;
         else if (!key.empty() && key.back() != '-')

@@ -11,6 +11,7 @@
 #include <system_error>
 
 #include "packet/folder_writer.hpp"
+#include "units/ascii.hpp"
 
 namespace ventfolio {
 namespace {
@@ -47,9 +48,7 @@ std::optional<std::string> member(const nlohmann::json& manifest, const char* ke
 
 /// Names a revision read from a file, which may hold anything, in a message for a terminal.
 std::string named_revision(const std::string& revision) {
-    const bool plain = !revision.empty() && revision.size() <= 16 && std::ranges::all_of(revision, [](char letter) {
-        return (letter >= '0' && letter <= '9') || (letter >= 'A' && letter <= 'Z') || (letter >= 'a' && letter <= 'z');
-    });
+    const bool plain = !revision.empty() && revision.size() <= 16 && std::ranges::all_of(revision, is_letter_or_digit);
     return plain ? "revision " + revision : "another revision";
 }
 

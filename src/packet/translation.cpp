@@ -6,6 +6,7 @@
 #include <set>
 
 #include "markup/template_lines.hpp"
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -45,7 +46,7 @@ std::string classes_of(std::string_view heading) {
     bool quoted = false;
     for (const char letter : heading.substr(open + 1)) {
         if (letter == '"') quoted = !quoted;
-        const bool columns = letter >= '0' && letter <= '9' && classes.ends_with("span=");
+        const bool columns = is_digit(letter) && classes.ends_with("span=");
         if (letter != '"' && !quoted && !columns) classes += letter;
     }
     return classes;

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -155,8 +156,7 @@ ValueRemark wrong_kind(std::string_view symbol, const FieldInfo& info, Dimension
 
 /// Whether what follows a number is no unit but more of the number: "12 - 14 cmH2O", "12 to 14 cmH2O", "1 200 mL".
 bool goes_on(std::string_view symbol) {
-    const bool another_number =
-        symbol.front() >= '0' && symbol.front() <= '9' && symbol.find('/') == std::string_view::npos;
+    const bool another_number = is_digit(symbol.front()) && symbol.find('/') == std::string_view::npos;
     return another_number || symbol.starts_with("to ") || symbol.starts_with("\u2013") ||
            std::string_view{"-+*=("}.find(symbol.front()) != std::string_view::npos;
 }

@@ -4,15 +4,12 @@
 #include <algorithm>
 
 #include "profile/read_measure.hpp"
+#include "units/ascii.hpp"
 #include "units/ink.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 
 // --- texts with a shape of their own
 
@@ -34,7 +31,7 @@ std::optional<ValueRemark> wrong_shape(std::string_view text, const FieldInfo& i
         case TextShape::free:
             return std::nullopt;
         case TextShape::record_number:
-            if (is_name(text, is_capital)) return std::nullopt;
+            if (is_name(text, is_capital_letter)) return std::nullopt;
             return ValueRemark{
                 "record-number-unusable",
                 fmt::format("{} may hold capital letters, digits and hyphens only, at most 32, because it "
@@ -42,7 +39,7 @@ std::optional<ValueRemark> wrong_shape(std::string_view text, const FieldInfo& i
                             quoted(info.key)),
                 "A to Z, 0 to 9 and -", fmt::format("Write it without other characters{}.", with_example(info))};
         case TextShape::identifier:
-            if (is_name(text, is_small)) return std::nullopt;
+            if (is_name(text, is_small_letter)) return std::nullopt;
             return ValueRemark{
                 "identifier-unusable",
                 fmt::format("{} may hold small letters, digits and hyphens only, at most 32.", quoted(info.key)),

@@ -13,6 +13,7 @@
 #include "profile/yaml_extent.hpp"
 #include "profile/yaml_fault.hpp"
 #include "profile/yaml_guard.hpp"
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -31,7 +32,7 @@ bool words_follow_number_sign(std::string_view rest_of_text) {
     const std::string_view remark = rest_of_text.substr(sign + 1, rest_of_text.find_first_of("\r\n") - sign - 1);
     const auto first = remark.find_first_not_of(' ');
     if (first == std::string_view::npos) return false;
-    return first == 0 || (remark[first] >= '0' && remark[first] <= '9');
+    return first == 0 || is_digit(remark[first]);
 }
 
 /// Builds the tree from the library's events. Its marks count bytes from 0, a byte-order mark left out.

@@ -10,6 +10,7 @@
 #include "rules/rule_book.hpp"
 #include "rules/workings.hpp"
 #include "sheets/printed_numbers.hpp"
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -32,8 +33,6 @@ TemplateData as_quoted(const TemplateData& data) {
 TemplateData counted(const char* name, std::size_t number) {
     return calculated(name, folder, {{PrintedPart::Kind::number, fmt::format("{}", number)}});
 }
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// "2026-02-03" in a message, as paper writes it.
 std::string with_printed_dates(std::string text, const Printer& printer) {

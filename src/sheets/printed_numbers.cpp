@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <string_view>
 
+#include "units/ascii.hpp"
+
 namespace ventfolio {
 namespace {
 
-constexpr std::string_view kDigits = "0123456789";
 constexpr std::string_view kNumber = "0123456789.,";
 
-bool is_digit(char letter) { return kDigits.find(letter) != kDigits.npos; }
-bool is_word(char letter) { return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z'); }
+bool is_word(char letter) { return is_small_letter(letter) || is_capital_letter(letter); }
 
 /// "2,000.5" in the format; what is no such number, such as "1.2.3", stays.
 std::string rewritten(std::string_view number, const NumberFormat& format) {

@@ -5,10 +5,10 @@
 #include <charconv>
 #include <cmath>
 
+#include "units/ascii.hpp"
+
 namespace ventfolio {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 bool is_decimal(std::string_view text) {
     if (text.starts_with('-')) text.remove_prefix(1);

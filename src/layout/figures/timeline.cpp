@@ -10,6 +10,7 @@
 #include "layout/figures/hatch.hpp"
 #include "layout/headings.hpp"
 #include "layout/table_row.hpp"
+#include "units/ascii.hpp"
 
 namespace ventfolio {
 namespace {
@@ -59,7 +60,7 @@ std::optional<double> hours_of(const Inlines& inlines) {
     std::vector<double> numbers;
     bool in_number = false;
     for (const char letter : plain_text(inlines)) {
-        const bool digit = letter >= '0' && letter <= '9';
+        const bool digit = is_digit(letter);
         if (digit && !in_number) numbers.push_back(0);
         if (digit) numbers.back() = 10 * numbers.back() + (letter - '0');
         in_number = digit;

@@ -6,6 +6,7 @@
 #include "profile/field_paths.hpp"
 #include "profile/profile.hpp"
 #include "sheets/checks/checks.hpp"
+#include "sheets/checks/letters.hpp"
 #include "units/quantity.hpp"
 #include "units/text.hpp"
 
@@ -13,11 +14,6 @@
 /// quoted): naked point, trailing zero, signs for less and more, unit run together with its number.
 namespace ventfolio::sheet_check {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
 
 /// How a field is declared; nothing for a value that a calculator made.
 const DeclaredField* declared(const std::string& path) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <span>
 
+#include "sheets/checks/letters.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio::sheet_check {
@@ -88,11 +89,6 @@ class Reader {
     std::size_t row_ = 0;
     std::size_t head_ = 0;
 };
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-}
 
 /// Signs beyond ASCII that stand between words; everything else there is taken for letters.
 constexpr std::string_view kBlanks[]{"\u00A0", "\u202F", "\u2009"};

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <span>
 
+#include "units/ascii.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -14,8 +15,6 @@ using sheet_check::Token;
 namespace {
 
 constexpr std::size_t kLongestGap = 3;
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 std::optional<double> number_in(std::string_view token) {
     if (token.empty() || !is_digit(token.front())) return std::nullopt;
