@@ -5,38 +5,16 @@
 
 #include "packet/single_sheet.hpp"
 #include "packet/translation_note.hpp"
+#include "sheets/inline_pieces.hpp"
 #include "sheets/printed_dates.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
 
-Inline said(std::string text, bool strong = false) {
-    Inline piece;
-    piece.text = std::move(text);
-    piece.strong = strong;
-    return piece;
-}
-
 /// Numbers that no line may break.
 Inline value(const char* name, Printer::Parts parts, bool strong = false) {
-    Inline piece;
-    piece.kind = Inline::Kind::value;
-    piece.value = calculated(name, folder, std::move(parts));
-    piece.strong = strong;
-    return piece;
-}
-
-Inline line_break() {
-    Inline piece;
-    piece.kind = Inline::Kind::line_break;
-    return piece;
-}
-
-Inline box_to_tick() {
-    Inline piece;
-    piece.kind = Inline::Kind::check_box;
-    return piece;
+    return value_piece(calculated(name, folder, std::move(parts)), strong);
 }
 
 class CallList {
@@ -50,7 +28,7 @@ class CallList {
         document.language = words_.language();
         document.template_file = "words.yaml";
         document.front_matter = {{"orientation", "landscape"}};
-        document.title = {said(word("title"))};
+        document.title = {text_piece(word("title"))};
         for (std::size_t first = 0; first < homes_.size();) {
             const Standing standing = standing_of(homes_[first]);
             std::size_t end = first;
@@ -65,10 +43,10 @@ class CallList {
 
     Furniture furniture() const {
         Furniture furniture;
-        furniture.who = {said(with_hours("who"))};
-        furniture.identifier = {said(fmt::format("{}, {}", homes_counted(), when()))};
+        furniture.who = {text_piece(with_hours("who"))};
+        furniture.identifier = {text_piece(fmt::format("{}, {}", homes_counted(), when()))};
         furniture.page_of = words_.at("page_of");
-        furniture.foot = {{said(word("foot"))}, {said(std::string{words_.at("limits_with_oxygen")})}};
+        furniture.foot = {{text_piece(word("foot"))}, {text_piece(std::string{words_.at("limits_with_oxygen")})}};
         add_translation_note(words_, furniture);
         return furniture;
     }
@@ -102,7 +80,7 @@ class CallList {
         block.kind = Block::Kind::heading;
         block.level = 2;
         block.attributes.classes = {"ruled"};
-        block.inlines = {said(with_hours("parts." + with_replaced(std::string{name_of(standing)}, " ", "_")))};
+        block.inlines = {text_piece(with_hours("parts." + with_replaced(std::string{name_of(standing)}, " ", "_")))};
         return block;
     }
 
@@ -110,9 +88,9 @@ class CallList {
     Block table(const std::vector<const char*>& columns) const {
         Block table;
         table.kind = Block::Kind::table;
-        for (const char* column : columns) table.head.cells.push_back({{said(word(column))}});
+        for (const char* column : columns) table.head.cells.push_back({{text_piece(word(column))}});
         for (const char* column : {"done", "called_at", "spoke_with", "result"})
-            table.head.cells.push_back({{said(word(column))}});
+            table.head.cells.push_back({{text_piece(word(column))}});
         table.alignments.assign(table.head.cells.size(), Alignment::automatic);
         return table;
     }
@@ -137,47 +115,47 @@ class CallList {
         Block block = table({"record", "profile", "call"});
         for (const HomeInOutage& home : homes)
             block.rows.push_back(
-                row({who(home), {said(std::filesystem::path{home.file}.filename().string())}, calls(home)}));
+                row({who(home), {text_piece(std::filesystem::path{home.file}.filename().string())}, calls(home)}));
         return block;
     }
 
     Inlines who(const HomeInOutage& home) const {
-        if (home.record_number.empty()) return {said(word("no_record"))};
+        if (home.record_number.empty()) return {text_piece(word("no_record"))};
         Inlines cell{value("record", {{PrintedPart::Kind::number, home.record_number}}, true)};
         if (question_.names && !home.person.empty()) {
             cell.push_back(line_break());
-            cell.push_back(said(home.person));
+            cell.push_back(text_piece(home.person));
         }
         return cell;
     }
 
     Inlines time(const std::optional<long long>& minutes) const {
-        if (!minutes) return {said(word("not_known"))};
+        if (!minutes) return {text_piece(word("not_known"))};
         return {value("time", elapsed(*minutes, printer_))};
     }
 
     Inlines oxygen(const HomeInOutage& home) const {
         if (home.oxygen_needed) return time(home.oxygen);
-        if (!home.oxygen) return {said(word("not_needed"))};
+        if (!home.oxygen) return {text_piece(word("not_needed"))};
         Inlines cell = time(home.oxygen);
         cell.push_back(line_break());
-        cell.push_back(said(word("if_needed")));
+        cell.push_back(text_piece(word("if_needed")));
         return cell;
     }
 
     Inline unaided(const UnaidedTime& time) const {
-        if (time.hours) return said(word("hours"));
-        if (time.minutes == 0) return said(word("none"));
+        if (time.hours) return text_piece(word("hours"));
+        if (time.minutes == 0) return text_piece(word("none"));
         return value("unaided", printer_.number(Decimal::whole(time.minutes), "min", Zeros::drop, UnitForm::brief));
     }
 
     Inlines unaided(const HomeInOutage& home) const {
-        const auto when = [&](const char* state) { return said(word(state) + std::string{kNoBreakSpace}); };
+        const auto when = [&](const char* state) { return text_piece(word(state) + std::string{kNoBreakSpace}); };
         return {when("awake"), unaided(home.awake), line_break(), when("asleep"), unaided(home.asleep)};
     }
 
     Inline leave_by(const HomeInOutage& home) const {
-        if (!home.leave_by) return said(word("now"), true);
+        if (!home.leave_by) return text_piece(word("now"), true);
         if (!question_.starting) return value("leave-by", elapsed(*home.leave_by, printer_), true);
         const Moment moment = after_minutes(*question_.starting, *home.leave_by);
         return value("leave-by", plain_parts(day_and_time(moment, printer_)), true);
@@ -189,19 +167,19 @@ class CallList {
     }
 
     Inlines leaving(const HomeInOutage& home) const {
-        Inlines cell{leave_by(home), line_break(), said(word("travel") + std::string{kNoBreakSpace})};
-        cell.push_back(home.travel ? value("travel", travel(*home.travel)) : said(word("not_known")));
+        Inlines cell{leave_by(home), line_break(), text_piece(word("travel") + std::string{kNoBreakSpace})};
+        cell.push_back(home.travel ? value("travel", travel(*home.travel)) : text_piece(word("not_known")));
         return cell;
     }
 
     Inlines calls(const HomeInOutage& home) const {
-        if (home.calls.empty()) return {said(word("no_number"))};
+        if (home.calls.empty()) return {text_piece(word("no_number"))};
         Inlines cell;
         for (const HomeCall& call : home.calls) {
             if (!cell.empty()) cell.push_back(line_break());
             const bool named = question_.names && !call.name.empty();
             cell.push_back(value("phone", {{PrintedPart::Kind::number, call.phone}}, &call == &home.calls.front()));
-            cell.push_back(said(" " + (named ? call.name : word(name_of(call.role)))));
+            cell.push_back(text_piece(" " + (named ? call.name : word(name_of(call.role)))));
         }
         return cell;
     }

@@ -4,7 +4,6 @@
 #include <string>
 #include <vector>
 
-#include "layout/lay_out.hpp"
 #include "packet/followed_packet.hpp"
 #include "packet/stationery.hpp"
 #include "rules/household.hpp"
@@ -28,10 +27,6 @@ std::vector<std::string> needed_for(const std::vector<std::string>& sheets, cons
 
 /// A sheet that is made for each place has each of its faults once for each place: one of each is left.
 void leave_one_of_each(std::vector<Finding>& findings);
-
-/// What stands on every page of a sheet beside its own words.
-Furniture furniture_for(const Document& document, const Household& home, const Stationery& stationery,
-                        const std::string& code);
 
 /// The audience that a sheet's front matter names; nothing for a word that is none.
 std::optional<Audience> audience_from(std::string_view word);

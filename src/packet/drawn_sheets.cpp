@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "layout/blank_side.hpp"
-#include "packet/documents.hpp"
 #include "packet/print_slip.hpp"
+#include "packet/sheet_furniture.hpp"
 #include "pdf/write_pdf.hpp"
 #include "record/sheet_code.hpp"
 

@@ -8,38 +8,18 @@
 #include "packet/translation_note.hpp"
 #include "profile/read_measure.hpp"
 #include "record/sheet_code.hpp"
+#include "sheets/inline_pieces.hpp"
 #include "sheets/printer.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
 namespace {
 
-Inline words_piece(std::string text, bool strong = false) {
-    Inline piece;
-    piece.text = std::move(text);
-    piece.strong = strong;
-    return piece;
-}
-
-/// `underscores` letters of room to write.
-Inline line_to_write_on(std::size_t underscores) {
-    Inline piece;
-    piece.kind = Inline::Kind::write_in;
-    piece.text = std::string(underscores, '_');
-    return piece;
-}
-
-Inline box_to_tick() {
-    Inline piece;
-    piece.kind = Inline::Kind::check_box;
-    return piece;
-}
-
 void add_tick(Inlines& inlines, std::string word) {
     constexpr std::size_t kFitsOnLine = 30;
     if (word.size() <= kFitsOnLine) word = with_replaced(std::move(word), " ", kNoBreakSpace);
     inlines.push_back(box_to_tick());
-    inlines.push_back(words_piece(fmt::format(" {} ", word)));
+    inlines.push_back(text_piece(fmt::format(" {} ", word)));
 }
 
 /// One field of the form, with the group that it stands in.
@@ -68,26 +48,26 @@ class Answers {
                 for (const char* key : {"flag.true", "flag.false"}) add_tick(answer, std::string{words_.at(key)});
                 break;
             case ValueKind::measure:
-                answer = {line_to_write_on(6), words_piece(" " + units(info, field) + " ")};
+                answer = {line_to_write_on(6), text_piece(" " + units(info, field) + " ")};
                 break;
             case ValueKind::range:
-                answer = {line_to_write_on(5), words_piece(fmt::format(" {} ", words_.at("range.to"))),
-                          line_to_write_on(5), words_piece(" " + units(info, field) + " ")};
+                answer = {line_to_write_on(5), text_piece(fmt::format(" {} ", words_.at("range.to"))),
+                          line_to_write_on(5), text_piece(" " + units(info, field) + " ")};
                 break;
             case ValueKind::date:
-                answer = {line_to_write_on(10), words_piece(fmt::format(" {} ", words_.at("intake.date")))};
+                answer = {line_to_write_on(10), text_piece(fmt::format(" {} ", words_.at("intake.date")))};
                 break;
             case ValueKind::moment:
-                answer = {line_to_write_on(14), words_piece(fmt::format(" {} ", words_.at("intake.moment")))};
+                answer = {line_to_write_on(14), text_piece(fmt::format(" {} ", words_.at("intake.moment")))};
                 break;
             case ValueKind::interval:
-                answer = {line_to_write_on(5), words_piece(fmt::format(" {} ", words_.at("intake.interval")))};
+                answer = {line_to_write_on(5), text_piece(fmt::format(" {} ", words_.at("intake.interval")))};
                 break;
             case ValueKind::text:
             case ValueKind::text_list:
             case ValueKind::clock_span:
             case ValueKind::revision:
-                answer = {line_to_write_on(24), words_piece(" ")};
+                answer = {line_to_write_on(24), text_piece(" ")};
                 break;
         }
         if (info.none) add_tick(answer, std::string{words_.at("state.none")});
@@ -122,7 +102,7 @@ class Collector final : public Visitor {
         entry.own = info.grade;
         entry.grade = std::min(grade_, info.grade);
         entry.group = group_;
-        entry.question = {words_piece(question_of(info), info.grade == Grade::essential)};
+        entry.question = {text_piece(question_of(info), info.grade == Grade::essential)};
         entry.answer = answers_.for_field(info, field);
         entries.push_back(std::move(entry));
     }
@@ -156,7 +136,7 @@ Block heading(int level, std::string text, std::vector<std::string> classes) {
     Block block;
     block.kind = Block::Kind::heading;
     block.level = level;
-    block.inlines = {words_piece(std::move(text))};
+    block.inlines = {text_piece(std::move(text))};
     block.attributes.classes = std::move(classes);
     block.attributes.options = {{"row", "8"}};
     return block;
@@ -168,12 +148,12 @@ TableRow row_of(Inlines first, Inlines second) { return {{{std::move(first)}, {s
 Block table_of(std::vector<Entry> entries, const WordBook& words) {
     Block table;
     table.kind = Block::Kind::table;
-    table.head = row_of({words_piece(std::string{words.at("intake.question")})},
-                        {words_piece(std::string{words.at("intake.answer")})});
+    table.head = row_of({text_piece(std::string{words.at("intake.question")})},
+                        {text_piece(std::string{words.at("intake.answer")})});
     std::string group;
     for (Entry& entry : entries) {
         if (entry.group != group && !entry.group.empty())
-            table.rows.push_back(row_of({words_piece(entry.group, true)}, {}));
+            table.rows.push_back(row_of({text_piece(entry.group, true)}, {}));
         group = entry.group;
         table.rows.push_back(row_of(std::move(entry.question), std::move(entry.answer)));
     }
@@ -183,11 +163,11 @@ Block table_of(std::vector<Entry> entries, const WordBook& words) {
 Furniture furniture_of(const Document& document, const Stationery& stationery) {
     const WordBook& words = stationery.words;
     Furniture furniture;
-    furniture.who = {words_piece(std::string{words.at("intake.who")}), line_to_write_on(18)};
-    furniture.identifier = {words_piece(std::string{words.at("intake.filled_by")}), line_to_write_on(18)};
+    furniture.who = {text_piece(std::string{words.at("intake.who")}), line_to_write_on(18)};
+    furniture.identifier = {text_piece(std::string{words.at("intake.filled_by")}), line_to_write_on(18)};
     furniture.page_of = words.at("page_of");
-    furniture.foot = {{words_piece(std::string{words.at("intake.foot")})},
-                      {words_piece(std::string{words.at("limits_with_oxygen")})}};
+    furniture.foot = {{text_piece(std::string{words.at("intake.foot")})},
+                      {text_piece(std::string{words.at("limits_with_oxygen")})}};
     add_translation_note(words, furniture);
     furniture.code = sheet_code(document);
     return furniture;
@@ -204,9 +184,9 @@ Document intake_document(const std::function<void(Visitor&)>& show, const Statio
     document.name = document.sheet = "intake";
     document.language = words.language();
     document.template_file = "words.yaml";
-    document.title = {words_piece(std::string{words.at("intake.title")})};
+    document.title = {text_piece(std::string{words.at("intake.title")})};
     Block how;
-    how.inlines = {words_piece(std::string{words.at("intake.how")})};
+    how.inlines = {text_piece(std::string{words.at("intake.how")})};
     document.blocks.push_back(std::move(how));
     constexpr std::array kParts{std::pair{Grade::essential, "intake.essential"},
                                 std::pair{Grade::expected, "intake.expected"},

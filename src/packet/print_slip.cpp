@@ -6,6 +6,7 @@
 #include <string>
 
 #include "packet/translation_note.hpp"
+#include "sheets/inline_pieces.hpp"
 #include "units/text.hpp"
 
 namespace ventfolio {
@@ -14,12 +15,7 @@ namespace {
 /// From so many parts on a sheet has one line for all of them.
 constexpr std::size_t kGroupFrom = 5;
 
-Inlines said(std::string text, bool strong = false) {
-    Inline piece;
-    piece.text = std::move(text);
-    piece.strong = strong;
-    return {piece};
-}
+Inlines said(std::string text, bool strong = false) { return {text_piece(std::move(text), strong)}; }
 
 std::size_t front_sides(std::size_t pages) { return (pages + 1) / 2 * 2; }
 

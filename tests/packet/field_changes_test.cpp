@@ -6,6 +6,7 @@
 #include <set>
 
 #include "packet/documents.hpp"
+#include "packet/sheet_furniture.hpp"
 #include "print_home_sheets.hpp"
 #include "profile/field_paths.hpp"
 #include "profile/read_profile.hpp"

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "packet/documents.hpp"
+#include "packet/sheet_furniture.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/edited_home.hpp"
 #include "sheets/printer.hpp"

@@ -7,6 +7,7 @@
 #include <map>
 
 #include "packet/documents.hpp"
+#include "packet/sheet_furniture.hpp"
 #include "packet/stationery_shelf.hpp"
 #include "record/sheet_code.hpp"
 #include "rules/edited_home.hpp"

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "packet/documents.hpp"
+#include "packet/sheet_furniture.hpp"
 #include "packet/temporary_folder.hpp"
 #include "print_home_sheets.hpp"
 #include "record/sheet_code.hpp"

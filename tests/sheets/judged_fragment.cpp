@@ -9,6 +9,7 @@
 #include "packet/documents.hpp"
 #include "packet/print_home_sheets.hpp"
 #include "packet/reading_limits.hpp"
+#include "packet/sheet_furniture.hpp"
 #include "packet/template_check.hpp"
 #include "packet/translation.hpp"
 #include "units/text.hpp"
