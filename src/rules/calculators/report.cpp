@@ -127,19 +127,17 @@ const CalculatorText* find_calculator(std::string_view name) {
 
 std::optional<std::string> nearest_calculator(std::string_view name) { return nearest(name, names_of_all()); }
 
-std::string result_lines(const Calculation& calculation) {
+std::string result_lines(const Calculation& calculation, std::string_view indent) {
     std::string out;
     for (const ShownResult& shown : calculation.results)
-        out += fmt::format("{}: {}\n", shown.result->label, shown.text);
+        out += fmt::format("{}{}: {}\n", indent, shown.result->label, shown.text);
     return out;
 }
 
 std::string calculation_text(const Calculation& calculation, std::size_t width) {
     const CalculatorText& calculator = *calculation.calculator;
     std::string out = fmt::format("{}: {}\n", calculator.name, calculator.purpose);
-    for (const ShownResult& shown : calculation.results)
-        out += fmt::format("  {}: {}\n", shown.result->label, shown.text);
-    out += "\n";
+    out += result_lines(calculation, "  ") + "\n";
     paragraph(out, "given:", shown_inputs(calculation, false), width);
     paragraph(out, "assumed:", shown_inputs(calculation, true), width);
     paragraph(out, "formula:", calculator.formula, width);

@@ -11,8 +11,8 @@ namespace ventfolio {
 
 /// Result, the formula with the numbers put in, source and caution.
 std::string calculation_text(const Calculation& calculation, std::size_t width = 100);
-/// The result lines alone: "lasts: 4 h 12 min".
-std::string result_lines(const Calculation& calculation);
+/// The result lines alone: "lasts: 4 h 12 min". Each begins with the indent.
+std::string result_lines(const Calculation& calculation, std::string_view indent = "");
 /// The same as data: calculator, inputs, results, worked formula, source, cautions.
 nlohmann::json calculation_json(const Calculation& calculation);
 /// "outside": why there is no number, and the range.

@@ -1,18 +1,9 @@
 // Turns the calculators' texts into C++ tables. Runs on the building machine only.
-#include <fstream>
+#include <filesystem>
 #include <iostream>
 
+#include "../../bake/write_file.hpp"
 #include "calculator_book.hpp"
-
-namespace {
-
-void write(const std::filesystem::path& path, const std::string& text) {
-    std::ofstream file{path, std::ios::binary};
-    file << text;
-    if (!file.flush()) throw std::runtime_error{"cannot write " + path.string()};
-}
-
-}  // namespace
 
 int main(int count, char** arguments) {
     if (count < 4) {
@@ -23,8 +14,8 @@ int main(int count, char** arguments) {
         const std::filesystem::path out{arguments[1]};
         const bake::CalculatorBook book = bake::read_calculators(arguments[2], {arguments + 3, arguments + count});
         std::filesystem::create_directories(out);
-        write(out / "calculator_bindings.hpp", bake::bindings_header(book));
-        write(out / "calculator_tables.cpp", bake::calculator_tables(book));
+        bake::write_file(out / "calculator_bindings.hpp", bake::bindings_header(book));
+        bake::write_file(out / "calculator_tables.cpp", bake::calculator_tables(book));
     } catch (const std::exception& error) {
         std::cerr << error.what() << '\n';
         return 1;
