@@ -10,8 +10,7 @@
 namespace ventfolio {
 
 /// Prints findings to standard error; values of private fields are masked unless that is a terminal or `unmasked`.
-/// `profile` is null
-/// where only the program's own files are quoted, which hold nothing private.
+/// `profile` is null where only the program's own files are quoted, which hold nothing private.
 void print_findings(const std::vector<Finding>& findings, const SourceText* profile,
                     std::span<const SourceText> stationery, bool quiet, bool unmasked = false);
 
