@@ -30,12 +30,6 @@ std::optional<Age> age_on(Date birth, Date day) {
     return age;
 }
 
-std::optional<int> age_in_years(Date birth, Date day) {
-    const auto age = age_on(birth, day);
-    if (!age) return std::nullopt;
-    return age->years;
-}
-
 AgeGroup age_group(const Age& age) {
     if (age.years >= 18) return AgeGroup::adult;
     return age.years >= 1 ? AgeGroup::child : AgeGroup::infant;

@@ -32,9 +32,6 @@ bool is_possible(const Age& age);
 /// Nothing  is returned for a birth after the day, or an age above 120 years.
 std::optional<Age> age_on(Date birth, Date day);
 
-/// Completed years alone, with the same range and the same absence.
-std::optional<int> age_in_years(Date birth, Date day);
-
 /// Infant under 1 year, child under 18, adult from the 18th birthday on.
 AgeGroup age_group(const Age& age);
 
