@@ -2,12 +2,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <functional>
 #include <map>
 #include <optional>
 #include <set>
 
+#include "every_one.hpp"
 #include "packet/documents.hpp"
 #include "print_home_sheets.hpp"
 #include "profile/field_paths.hpp"
@@ -45,19 +45,13 @@ std::vector<FieldAt> fields_in_file(const Profile& profile) {
     return fields;
 }
 
-/// With VENTFOLIO_TEST_ALL=1 every field of every home is tried alone; else what the others stand for is left out.
-bool tests_all() {
-    const char* all = std::getenv("VENTFOLIO_TEST_ALL");
-    return all != nullptr && std::string_view{all} == "1";
-}
-
 /// Fields by their declaration: "prescriptions.N.rate".
 using Declared = std::set<std::string>;
 
 /// Those that no home and no item of a list had before.
 std::vector<FieldAt> new_fields(const Profile& profile, Declared& known) {
     std::vector<FieldAt> fields = fields_in_file(profile);
-    if (!tests_all())
+    if (!tries_every_one())
         std::erase_if(fields, [&](const FieldAt& at) { return !known.insert(declared_path(at.path)).second; });
     return fields;
 }
@@ -413,7 +407,7 @@ TEST_CASE("a key that stands twice is refused at its second place, in any group"
     CHECK(doubled > 400);
 }
 
-TEST_CASE("each bad value alone is refused as it is among others" * doctest::skip(!tests_all())) {
+TEST_CASE("each bad value alone is refused as it is among others" * doctest::skip(!tries_every_one())) {
     for (const char* name : kAllHomes) {
         CAPTURE(std::string{name});
         const SourceText source = demo_profile(name);

@@ -6,6 +6,7 @@
 #include <memory>
 #include <set>
 
+#include "every_one.hpp"
 #include "followed_home.hpp"
 #include "markup/template_lines.hpp"
 #include "packet/documents.hpp"
@@ -137,6 +138,8 @@ std::vector<std::string> unreported_in(const std::string& language) {
 
 TEST_CASE("a name that is misspelt in any template is reported in its file") {
     for (const char* language : {"en", "es"}) {
+        // A translation names what its twin names: tests/language/twins_test.cpp.
+        if (std::string_view{language} != "en" && !tries_every_one()) continue;
         const std::vector<std::string> unreported = unreported_in(language);
         CHECK_MESSAGE(unreported.empty(), joined(unreported, "\n"));
     }
