@@ -167,12 +167,21 @@ Piece grid_row(const TableRow& row, const GridStyles& styles, const std::vector<
     return piece;
 }
 
+/// A table without rows: its heads one under another, where no row says them.
+Piece heads_alone(const Block& table, const TextStyle& look, double width, LayoutContext& context) {
+    Piece piece = row_piece(table.head, width);
+    for (const TableCell& head : table.head.cells)
+        piece.frame.append(set_text(head.inlines, look, width, "table head", context));
+    return piece;
+}
+
 /// A grid too wide for the page, one row after the other: its name below the first head, then each other
 /// head with its value.
 Pieces set_grid_as_rows(const Block& table, const SectionStyle& style, double width, LayoutContext& context) {
     TextStyle name = plain_style(style.sizes.heading, Face::bold);
     name.leading = 1.2;
     const TextStyle label = plain_style(style.sizes.label);
+    if (table.rows.empty()) return {heads_alone(table, label, width, context)};
     Pieces pieces;
     for (const TableRow& row : table.rows) {
         ++context.node;

@@ -81,3 +81,23 @@ TEST_CASE(
         if (found != out.findings.end()) CHECK(found->marks.front().place.line == 4);
     }
 }
+
+TEST_CASE("the head of a table without rows is printed, even where it is too wide for its page") {
+    // Found by the fuzz program of layout: a head that does not fit becomes a grid, which says it with each row.
+    const std::string word(30, 'm');
+    std::string head = "|";
+    std::string under = "|";
+    for (int column = 0; column < 6; ++column) {
+        head += " " + word + " |";
+        under += "---|";
+    }
+    for (const char* look : {".ruled", ".ruled .half", ".form"}) {
+        CAPTURE(std::string{look});
+        const LaidOut out =
+            laid_out(document_of("## List {" + std::string{look} + "}\n\n" + head + "\n" + under + "\n"));
+        CHECK(std::ranges::count(body_words(out.sheet), word) == 6);
+        const bool refused = std::ranges::any_of(
+            out.findings, [](const Finding& finding) { return finding.severity == Severity::refuse; });
+        if (!refused) CHECK(misplaced(out.sheet) == "");
+    }
+}
