@@ -17,6 +17,9 @@
 namespace ventfolio {
 namespace {
 
+/// Stands in the options until the words of the command line are read: a day has no empty value.
+const Date kNotRead = *Date::of(2000, 1, 1);
+
 /// A date of the command line; CLI11 reports what this does not read.
 struct DateArgument {
     std::string text;
@@ -375,14 +378,14 @@ class CommandLine::Commands {
 
     CLI::App app_{"Bedside papers for people who live on a ventilator at home"};
     DateArgument date_;
-    CheckOptions check_{{}, *Date::of(2000, 1, 1), false, false, false, false, {}};
-    PrintOptions print_{{}, {}, *Date::of(2000, 1, 1), {}, false, false, 1, {}, {}, {}};
-    UpdateOptions update_{{}, {}, {}, *Date::of(2000, 1, 1), false, false, false, {}};
-    MatchOptions match_{{}, {}, {*Date::of(2000, 1, 1), {}}};
-    OutageOptions outage_{{}, {0, {}, *Date::of(2000, 1, 1), false}, false, false, {}, {}, {}};
-    DueOptions due_{{}, *Date::of(2000, 1, 1), 30, DueOptions::Format::text, false, {}, {}};
-    NewOptions new_{};
-    TemplatesOptions templates_{{}, {}, *Date::of(2000, 1, 1), false, {}, {}};
+    CheckOptions check_{.on = kNotRead};
+    PrintOptions print_{.on = kNotRead};
+    UpdateOptions update_{.on = kNotRead};
+    MatchOptions match_{.at = {kNotRead, {}}};
+    OutageOptions outage_{.question = {.needed = 0, .starting = {}, .on = kNotRead, .names = false}};
+    DueOptions due_{.on = kNotRead, .within = 30};
+    NewOptions new_;
+    TemplatesOptions templates_{.on = kNotRead};
     std::string format_ = "text";
     std::string paper_;
     std::size_t jobs_ = 0;

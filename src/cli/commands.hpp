@@ -15,7 +15,7 @@
 namespace ventfolio {
 
 struct CheckOptions {
-    std::vector<std::string> profiles;
+    std::vector<std::string> profiles{};
     Date on;
     bool strict = false;  ///< an acknowledge that nobody has accepted counts as a stop
     bool json = false;
@@ -29,15 +29,15 @@ struct CheckOptions {
 int check_command(const CheckOptions& options);
 
 struct PrintOptions {
-    std::vector<std::string> profiles;
-    std::string folder;
+    std::vector<std::string> profiles{};
+    std::string folder{};
     Date on;
-    PrintOrder order;
+    PrintOrder order{};
     bool quiet = false;
-    bool resume = false;                 ///< packets that are current are left alone
-    std::size_t jobs = 1;                ///< homes at the same time
-    std::optional<Shard> shard;          ///< only this part of the homes
-    std::optional<SummaryForm> summary;  ///< what is told on standard output; else as suits one home or many
+    bool resume = false;                   ///< packets that are current are left alone
+    std::size_t jobs = 1;                  ///< homes at the same time
+    std::optional<Shard> shard{};          ///< only this part of the homes
+    std::optional<SummaryForm> summary{};  ///< what is told on standard output; else as suits one home or many
     StationeryOptions stationery{};
 };
 /// The papers of one home into the folder, of several into a folder below it each. One that cannot be printed does not
@@ -45,9 +45,9 @@ struct PrintOptions {
 int print_command(const PrintOptions& options);
 
 struct UpdateOptions {
-    std::string profile;
-    std::string from;    ///< folder of the packet before
-    std::string folder;  ///< of the new packet
+    std::string profile{};
+    std::string from{};    ///< folder of the packet before
+    std::string folder{};  ///< of the new packet
     Date on;
     bool dry_run = false;
     bool quiet = false;
@@ -58,20 +58,20 @@ struct UpdateOptions {
 int update_command(const UpdateOptions& options);
 
 struct MatchOptions {
-    std::string folder;
-    std::string code;  ///< as somebody read it out
+    std::string folder{};
+    std::string code{};  ///< as somebody read it out
     Moment at;
 };
 /// One line: whether a paper with this code may stay up. Status 0 if it may, 1 if not.
 int match_command(const MatchOptions& options);
 
 struct OutageOptions {
-    std::vector<std::string> profiles;
+    std::vector<std::string> profiles{};
     OutageQuestion question;
     bool csv = false;
-    bool paper = false;         ///< the list as PDF, with room to write
-    std::optional<Paper> size;  ///< else the region's
-    std::string output;         ///< empty: standard output
+    bool paper = false;           ///< the list as PDF, with room to write
+    std::optional<Paper> size{};  ///< else the region's
+    std::string output{};         ///< empty: standard output
     StationeryOptions stationery{};
 };
 /// The homes in an outage of an area in the order of calling. A profile that is refused or cannot be used stands at the
@@ -80,13 +80,13 @@ int outage_command(const OutageOptions& options);
 
 struct DueOptions {
     enum class Format { text, csv, ics };
-    std::vector<std::string> profiles;
+    std::vector<std::string> profiles{};
     Date on;
     int within = 0;  ///< days
     Format format = Format::text;
     bool names = false;
-    std::string packets;  ///< folder with a packet folder for each record number; empty: packets are not looked at
-    std::string output;   ///< empty: standard output
+    std::string packets{};  ///< folder with a packet folder for each record number; empty: packets are not looked at
+    std::string output{};   ///< empty: standard output
 };
 /// What is overdue, due now, or due within some days, over many homes.
 int due_command(const DueOptions& options);
@@ -104,8 +104,8 @@ enum class ListOf { sheets, rules, fields, calculators };
 int list_command(ListOf what);
 
 struct TemplatesOptions {
-    std::string folder;                 ///< of the clinic's templates
-    std::vector<std::string> profiles;  ///< to check with; empty: the demo homes
+    std::string folder{};                 ///< of the clinic's templates
+    std::vector<std::string> profiles{};  ///< to check with; empty: the demo homes
     Date on;
     bool quiet = false;
     StationeryOptions stationery{};  ///< language: that alone, else each; region: that, else one of the language
