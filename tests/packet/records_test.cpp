@@ -304,7 +304,7 @@ TEST_CASE("the checking record lists every acceptance with who, when, why and th
     }
     const std::string none = all_words(*made("adult-mask", "", {"verification"}).named("verification"));
     for (const char* words :
-         {"Finding", "By, on", "Reason", "Covers", "Still counts", "None in", "No finding needed it"})
+         {"Finding", "By, on", "Reason", "Covers", "Still counts", "None in", "An acceptance ends"})
         CHECK_MESSAGE(none.find(words) != std::string::npos, std::string{words});
 }
 
