@@ -303,8 +303,7 @@ TEST_CASE("the checking record lists every acceptance with who, when, why and th
         CHECK(all_words(record).find(row.says) != std::string::npos);
     }
     const std::string none = all_words(*made("adult-mask", "", {"verification"}).named("verification"));
-    for (const char* words :
-         {"Finding", "By, on", "Reason", "Covers", "Still counts", "None in", "An acceptance ends"})
+    for (const char* words : {"Finding", "By, on", "Reason", "Covers", "Still counts", "None in", "An acceptance ends"})
         CHECK_MESSAGE(none.find(words) != std::string::npos, std::string{words});
 }
 
