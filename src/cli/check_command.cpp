@@ -70,7 +70,7 @@ int check_command(const CheckOptions& options) {
     if (!choice) return kUsage;
     std::vector<std::string> names = options.profiles;
     std::ranges::sort(names);
-    names.erase(std::ranges::unique(names).begin(), names.end());
+    names.erase(std::unique(names.begin(), names.end()), names.end());
 
     CheckReport report{options.on, options.strict, options.unmasked, kDone, {}};
     for (const std::string& name : names) {
