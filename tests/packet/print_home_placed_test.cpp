@@ -234,6 +234,30 @@ TEST_CASE("each sheet of a demo home keeps to its number of sides") {
     }
 }
 
+TEST_CASE("the front of every bedside card has the rescue steps and whom to call, and the card is one leaf") {
+    // Found by looking: a time of two lines or the mark pushed the phone numbers to the back.
+    for (const char* home : kAllHomes) {
+        for (const SetHome* set : {&set_demo_home(home), &set_spanish_home(home)}) {
+            CAPTURE(std::string{home});
+            const Contacts& contacts = *set->checked.profile.contacts;
+            std::size_t cards = 0;
+            for (const SetSheet& sheet : set->sheets) {
+                if (sheet.document.sheet != "bedside-card") continue;
+                ++cards;
+                CAPTURE(sheet.placed.name);
+                const std::string front = words_of(sheet.placed.pages.front());
+                for (const Group<Contact>* one :
+                     {&contacts.emergency, &contacts.equipment_provider, &contacts.prescriber_on_call})
+                    CHECK_MESSAGE(front.find(*(*one)->phone) != std::string::npos, *(*one)->phone);
+                // The names of the last home are as long as a profile may have them.
+                const std::size_t most = std::string_view{home} == "adult-long-names" ? 4 : 2;
+                CHECK(sheet.placed.pages.size() <= most);
+            }
+            CHECK(cards == set->checked.profile.prescriptions.size());
+        }
+    }
+}
+
 TEST_CASE("every page says who, which page of how many, which revision, until when and under which code") {
     for_each_page([](const PlacedPage& page, double) {
         const std::string words = words_of(page);
